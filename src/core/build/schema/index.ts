@@ -1,0 +1,11 @@
+export { type BrakeEntry, type DiscBrakeEntry } from './brakes.ts';
+export { BUILD_VERSION, type Build, buildSchema } from './build.ts';
+export { type BeltStage, type ChainStage, type ClutchStage, type ShaftEntry, type Stage } from './driveline.ts';
+export { type EngineEntry } from './engine.ts';
+export { type MaterialName, materialNames, type TubeEntry, type Tubing } from './frame.ts';
+export { datumNames, type Placement } from './placement.ts';
+export { type PlateEntry } from './plates.ts';
+export { type OperationName, operationNames, type Shop } from './shop.ts';
+export { type StackEntry, type StackItem, type StackItemKind } from './stacks.ts';
+export { type Steering } from './steering.ts';
+export { type TireEntry, type WheelEntry } from './wheels.ts';

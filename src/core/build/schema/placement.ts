@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import { lengthField } from '../../quantity/index.ts';
+import { nameField } from './name.ts';
+
+/** Datums that a placement may start from, besides the file's own nodes. */
+export const datumNames = [
+  'origin',
+  'rearAxle',
+  'frontAxle',
+  'neckBottom',
+  'neckTop',
+  'engineBase',
+  'engineShaft',
+  'countershaft',
+] as const;
+
+/**
+ * A point given from a datum or another node, so that a changed wheelbase or head angle carries it along.
+ * Offsets are in the bike's axes at design ride height; `along` moves first from `from` toward another point.
+ */
+export const placementSchema = z
+  .strictObject({
+    from: nameField('Datum or node to start from, e.g. rearAxle, neckBottom, engineShaft.'),
+    along: z
+      .strictObject({
+        toward: nameField('Datum or node to move toward.'),
+        distance: lengthField('Distance moved toward it; negative moves away.'),
+      })
+      .optional(),
+    forward: lengthField('Offset forward (X).').optional(),
+    left: lengthField("Offset to the rider's left (Y).").optional(),
+    up: lengthField('Offset upward (Z).').optional(),
+    height: lengthField('Height above the ground, in place of `up`.').optional(),
+    side: lengthField('Distance left of the center plane, in place of `left`.').optional(),
+  })
+  .meta({ description: 'A place given from a datum or a node.' });
+
+export type Placement = z.output<typeof placementSchema>;
