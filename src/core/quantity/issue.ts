@@ -17,11 +17,21 @@ interface IssueBase {
 export type Issue = IssueBase &
   (
     | { readonly code: 'not-json'; readonly reason: string }
-    | { readonly code: 'unreadable'; readonly given: string; readonly wanted: string; readonly example: string }
+    | {
+        readonly code: 'unreadable';
+        readonly given: string;
+        readonly wanted: string;
+        readonly example: string;
+      }
     | { readonly code: 'wrong-type'; readonly given: string; readonly wanted: string }
     | { readonly code: 'missing'; readonly wanted: string }
     | { readonly code: 'unknown-key'; readonly given: string; readonly nearest?: string }
-    | { readonly code: 'unknown-name'; readonly given: string; readonly wanted: string; readonly nearest?: string }
+    | {
+        readonly code: 'unknown-name';
+        readonly given: string;
+        readonly wanted: string;
+        readonly nearest?: string;
+      }
     | { readonly code: 'duplicate-name'; readonly given: string }
     | {
         readonly code: 'out-of-range';
@@ -29,6 +39,8 @@ export type Issue = IssueBase &
         readonly given: number;
         readonly min?: number;
         readonly max?: number;
+        /** Strict lower limit: the value must be more than this. */
+        readonly above?: number;
         readonly unit: string;
       }
     | {
@@ -66,7 +78,7 @@ function describeWhat(issue: Issue): string {
     case 'duplicate-name':
       return `the name "${issue.given}" is used more than once`;
     case 'out-of-range':
-      return `found ${issue.given} ${issue.unit}, wanted ${describeRange(issue.min, issue.max, issue.unit)}`;
+      return `found ${issue.given} ${issue.unit}, wanted ${describeRange(issue)}`;
     case 'not-in-table':
       return `"${issue.given}" is not in the table; nearest: ${issue.nearest.join(', ')}`;
     case 'too-large':
@@ -78,8 +90,10 @@ function describeWhat(issue: Issue): string {
   }
 }
 
-function describeRange(min: number | undefined, max: number | undefined, unit: string): string {
-  if (min !== undefined && max !== undefined) return `${min} to ${max} ${unit}`;
-  if (min !== undefined) return `at least ${min} ${unit}`;
-  return `at most ${max} ${unit}`;
+function describeRange({ min, max, above, unit }: Extract<Issue, { code: 'out-of-range' }>): string {
+  const lower = above !== undefined ? `more than ${above}` : min !== undefined ? `at least ${min}` : '';
+  const upper = max !== undefined ? `at most ${max}` : '';
+  const range =
+    above === undefined && lower && upper ? `${min} to ${max}` : [lower, upper].filter(Boolean).join(' and ');
+  return `${range} ${unit}`.trim();
 }

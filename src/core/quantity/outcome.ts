@@ -7,7 +7,10 @@ export type Outcome<T> =
 
 export const good = <T>(value: T): Outcome<T> => ({ ok: true, value });
 
-export const bad = (first: Issue, ...rest: readonly Issue[]): { readonly ok: false; readonly issues: readonly [Issue, ...Issue[]] } => ({
+export const bad = (
+  first: Issue,
+  ...rest: readonly Issue[]
+): { readonly ok: false; readonly issues: readonly [Issue, ...Issue[]] } => ({
   ok: false,
   issues: [first, ...rest],
 });

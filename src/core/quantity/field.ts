@@ -1,0 +1,150 @@
+import { z } from 'zod';
+import type {
+  Angle,
+  AngularSpeed,
+  Area,
+  Density,
+  Force,
+  Length,
+  Mass,
+  MomentOfInertia,
+  Power,
+  Pressure,
+  Quantity,
+  QuantityKind,
+  Speed,
+  Stiffness,
+  Torque,
+} from './brand.ts';
+import type { GaugeStock } from './gauge.ts';
+import type { Issue } from './issue.ts';
+import { edgeUnitOf, kindFacts } from './kinds.ts';
+import { readQuantity } from './read.ts';
+import { fromSi, toSi } from './units.ts';
+
+/** Reads a JSON number in the edge unit of its kind, or a text with a unit; gives SI. */
+export type QuantityField<T extends number> = z.ZodType<T, number | string>;
+
+/** Limits in edge units. */
+export interface FieldLimits {
+  /** Smallest value taken. */
+  readonly min?: number;
+  /** Largest value taken. */
+  readonly max?: number;
+  /** Values must be more than this. */
+  readonly above?: number;
+  /** Lengths: what a bare gauge number is the gauge of. */
+  readonly gauge?: GaugeStock;
+}
+
+/** What a field's schema tells about itself (zod's global registry), also shown in the JSON Schema. */
+export interface QuantityMeta {
+  readonly description: string;
+  readonly kind: QuantityKind;
+  /** Edge unit. */
+  readonly unit: string;
+}
+
+/** Beyond this in any edge unit no part of a bike is meant. */
+const LARGEST = 1e12;
+
+export const lengthField = fieldOf<Length>('length');
+export const angleField = fieldOf<Angle>('angle');
+export const massField = fieldOf<Mass>('mass');
+export const forceField = fieldOf<Force>('force');
+export const torqueField = fieldOf<Torque>('torque');
+export const pressureField = fieldOf<Pressure>('pressure');
+export const powerField = fieldOf<Power>('power');
+export const speedField = fieldOf<Speed>('speed');
+export const angularSpeedField = fieldOf<AngularSpeed>('angularSpeed');
+export const areaField = fieldOf<Area>('area');
+export const densityField = fieldOf<Density>('density');
+export const inertiaField = fieldOf<MomentOfInertia>('inertia');
+export const stiffnessField = fieldOf<Stiffness>('stiffness');
+export const lineMassField = fieldOf<Quantity<'kg/m'>>('lineMass');
+export const ratioField = fieldOf<number>('ratio');
+/** A whole number: teeth, links, pieces. */
+export const countField = fieldOf<number>('count');
+
+/** A number of a result, in SI; {@link toEdge} writes it in the edge unit. */
+export function resultField(kind: QuantityKind, doc: string): z.ZodType<number, number> {
+  return z.number().meta(metaOf(kind, doc));
+}
+
+/** Meta of a quantity field, or undefined for any other schema. */
+export function quantityMeta(schema: z.core.$ZodType): QuantityMeta | undefined {
+  const meta = z.globalRegistry.get(schema) as Partial<QuantityMeta> | undefined;
+  return meta?.kind !== undefined && meta.kind in kindFacts ? (meta as QuantityMeta) : undefined;
+}
+
+/** SI to the edge unit, free of the last-digit noise of the factor. */
+export function toEdgeValue(value: number, kind: QuantityKind): number {
+  return Number(fromSi(value, edgeUnitOf(kind)).toPrecision(14));
+}
+
+function fieldOf<T extends number>(kind: QuantityKind) {
+  return (doc: string, limits: FieldLimits = {}): QuantityField<T> => {
+    const number =
+      kind === 'count'
+        ? z.number().meta({ multipleOf: 1, ...schemaLimits(limits) })
+        : z.number().meta(schemaLimits(limits));
+    const input = z.union([
+      number,
+      z.string().meta({ examples: [kindFacts[kind].example.split(' or ')[0]] }),
+    ]);
+    return input
+      .transform((given, context): T => {
+        const read = readGiven(given, kind, limits);
+        if (typeof read === 'number') return read as T;
+        context.issues.push({ code: 'custom', input: given, message: read.code, params: { issue: read } });
+        return z.NEVER;
+      })
+      .meta(metaOf(kind, doc)) as unknown as QuantityField<T>;
+  };
+}
+
+function readGiven(given: number | string, kind: QuantityKind, limits: FieldLimits): number | Issue {
+  if (typeof given === 'string') {
+    const outcome = readQuantity(given, kind, limits.gauge === undefined ? {} : { gauge: limits.gauge });
+    if (!outcome.ok) return outcome.issues[0];
+    return limitIssue(toEdgeValue(outcome.value, kind), kind, limits) ?? outcome.value;
+  }
+  if (kind === 'count' && !Number.isInteger(given))
+    return { code: 'wrong-type', path: '', given: `${given}`, wanted: kindFacts.count.name };
+  return limitIssue(given, kind, limits) ?? toSi(given, edgeUnitOf(kind));
+}
+
+function limitIssue(given: number, kind: QuantityKind, limits: FieldLimits): Issue | undefined {
+  const unit = kindFacts[kind].edge;
+  if (Math.abs(given) > LARGEST) return { code: 'too-large', path: '', given, max: LARGEST, unit };
+  const { min, max, above } = limits;
+  const isOutside =
+    (min !== undefined && given < min) ||
+    (max !== undefined && given > max) ||
+    (above !== undefined && given <= above);
+  if (!isOutside) return undefined;
+  return {
+    code: 'out-of-range',
+    path: '',
+    given,
+    ...(min !== undefined ? { min } : {}),
+    ...(above !== undefined ? { above } : {}),
+    ...(max !== undefined ? { max } : {}),
+    unit,
+  };
+}
+
+function schemaLimits({ min, max, above }: FieldLimits): Record<string, number> {
+  return {
+    ...(min !== undefined ? { minimum: min } : {}),
+    ...(max !== undefined ? { maximum: max } : {}),
+    ...(above !== undefined ? { exclusiveMinimum: above } : {}),
+  };
+}
+
+/** Spread into a plain record, which is what zod's registry takes. */
+const metaOf = (kind: QuantityKind, doc: string): QuantityMeta & Record<string, unknown> => ({
+  description: doc,
+  kind,
+  unit: kindFacts[kind].edge,
+});

@@ -1,0 +1,75 @@
+export type {
+  Angle,
+  AngularSpeed,
+  Area,
+  Density,
+  Force,
+  Length,
+  Mass,
+  MomentOfInertia,
+  Power,
+  Pressure,
+  Quantity,
+  QuantityKind,
+  Speed,
+  Stiffness,
+  Torque,
+} from './brand.ts';
+export { toEdge } from './edge.ts';
+export {
+  angleField,
+  angularSpeedField,
+  areaField,
+  countField,
+  densityField,
+  type FieldLimits,
+  forceField,
+  inertiaField,
+  lengthField,
+  lineMassField,
+  massField,
+  powerField,
+  pressureField,
+  type QuantityField,
+  type QuantityMeta,
+  quantityMeta,
+  ratioField,
+  resultField,
+  speedField,
+  stiffnessField,
+  toEdgeValue,
+  torqueField,
+} from './field.ts';
+export type { Figure, FigureInput } from './figure.ts';
+export { type GaugeStock, readGauge } from './gauge.ts';
+export { describeIssue, type Issue, type TextPosition } from './issue.ts';
+export { edgeUnit } from './kinds.ts';
+export { nearestName } from './nearest.ts';
+export { bad, good, type Outcome } from './outcome.ts';
+export {
+  type PrintOptions,
+  printInches,
+  printMillimeters,
+  printNumber,
+  printQuantity,
+  type UnitSystem,
+} from './print.ts';
+export { type ReadOptions, readQuantity } from './read.ts';
+export { derived, practice, type SourceRef } from './source.ts';
+export {
+  degrees,
+  inches,
+  kilograms,
+  kilometersPerHour,
+  megapascals,
+  meters,
+  metersPerSecond,
+  mm,
+  newtonMeters,
+  newtons,
+  pounds,
+  poundsForce,
+  rpm,
+  watts,
+} from './units.ts';
+export { issuesOfZod, pathText, readWith } from './zodIssues.ts';
