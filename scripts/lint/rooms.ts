@@ -10,7 +10,7 @@ export interface RoomRule {
   readonly why: string;
 }
 
-const FOUNDATION = ['quantity', 'numerics', 'geometry', 'standards', 'build'] as const;
+const FOUNDATION = ['quantity', 'numerics', 'geometry', 'standards', 'build', 'plates'] as const;
 
 export const ROOM_RULES: readonly RoomRule[] = [
   {
@@ -29,6 +29,11 @@ export const ROOM_RULES: readonly RoomRule[] = [
     room: 'build',
     mayImport: ['quantity', 'standards'],
     why: 'The file says what was typed; where it ends up in space is worked out later.',
+  },
+  {
+    room: 'plates',
+    mayImport: ['quantity', 'numerics', 'geometry', 'standards', 'build'],
+    why: 'A plate is an outline in its own plane; the bike puts it in its place.',
   },
   {
     room: 'bike',
@@ -62,12 +67,12 @@ export const ROOM_RULES: readonly RoomRule[] = [
   },
   {
     room: 'shop',
-    mayImport: ['quantity', 'geometry', 'standards', 'build', 'bike', 'driveline', 'fit', 'findings'],
+    mayImport: [...FOUNDATION, 'bike', 'driveline', 'fit', 'findings'],
     why: 'How a part is made follows from the solved bike; it solves nothing itself.',
   },
   {
     room: 'drawings',
-    mayImport: ['quantity', 'geometry', 'bike', 'findings', 'shop'],
+    mayImport: ['quantity', 'geometry', 'plates', 'bike', 'findings', 'shop'],
     why: 'A drawing shows what is known; a formula here would be a second truth.',
   },
   {
@@ -77,6 +82,7 @@ export const ROOM_RULES: readonly RoomRule[] = [
       'numerics',
       'geometry',
       'standards',
+      'plates',
       'bike',
       'driveline',
       'strength',

@@ -48,6 +48,13 @@ describe('readJsonText', () => {
     expect(second?.at).toEqual({ line: 3, column: 5 });
   });
 
+  test('places what lies under a name with dots and brackets, and what is missing there', () => {
+    const { locate } = read('{"a.b[0]": {"c": 1},\n "": {"d e": [2]}}');
+    expect(locate('"a.b[0]".c')).toEqual({ line: 1, column: 18 });
+    expect(locate('"a.b[0]".missing')).toEqual({ line: 1, column: 12 });
+    expect(locate('""."d e"[0]')).toEqual({ line: 2, column: 15 });
+  });
+
   test('a byte order mark moves no column of a later line', () => {
     expect(read('\uFEFF{\n "a": 1}').locate('a')).toEqual({ line: 2, column: 7 });
   });

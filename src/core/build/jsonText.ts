@@ -1,5 +1,5 @@
-import { type Node, type ParseError, ParseErrorCode, parseTree } from 'jsonc-parser';
-import { bad, good, type Issue, type Outcome, type TextPosition } from '../quantity/index.ts';
+import { type Node, type ParseError, parseTree, printParseErrorCode } from 'jsonc-parser';
+import { bad, good, type Issue, type Outcome, pathText, type TextPosition } from '../quantity/index.ts';
 
 /** Characters of text that are read at most; a large build is under 100 000. */
 export const MAX_TEXT_LENGTH = 1_048_576;
@@ -51,12 +51,6 @@ export function readJsonText(text: string): Outcome<JsonText> {
   return firstIssue ? bad(firstIssue, ...otherIssues) : good(jsonText(value, places, positions));
 }
 
-/** The path of a field within the value at `parent`, as issues write it. */
-export function fieldPath(parent: string, key: string | number): string {
-  if (typeof key === 'number') return `${parent}[${key}]`;
-  return parent === '' ? key : `${parent}.${key}`;
-}
-
 type Positions = (offset: number) => TextPosition;
 interface Places {
   readonly values: Map<string, number>;
@@ -90,6 +84,12 @@ function issueOffset(issue: Issue, places: Places, nearest: (path: string) => nu
   );
 }
 
+function fieldPath(parent: string, key: string | number): string {
+  const own = pathText([key]);
+  return parent === '' || typeof key === 'number' ? `${parent}${own}` : `${parent}.${own}`;
+}
+
+/** A name in quotes may hold a dot; what is cut off in its middle is no known path and is cut again. */
 function parentPath(path: string): string {
   return path.slice(0, Math.max(path.lastIndexOf('.'), path.lastIndexOf('['), 0));
 }
@@ -180,27 +180,29 @@ function positionsIn(text: string): Positions {
   };
 }
 
-const SYNTAX: Partial<Record<ParseErrorCode, string>> = {
-  [ParseErrorCode.InvalidSymbol]: 'a word that JSON does not know (texts need double quotes)',
-  [ParseErrorCode.InvalidNumberFormat]: 'a number that is not written as JSON wants it',
-  [ParseErrorCode.PropertyNameExpected]: 'a key in double quotes is wanted here',
-  [ParseErrorCode.ValueExpected]: 'a value is wanted here',
-  [ParseErrorCode.ColonExpected]: 'a colon is wanted here',
-  [ParseErrorCode.CommaExpected]: 'a comma is wanted here',
-  [ParseErrorCode.CloseBraceExpected]: 'a closing brace } is wanted here',
-  [ParseErrorCode.CloseBracketExpected]: 'a closing bracket ] is wanted here',
-  [ParseErrorCode.EndOfFileExpected]: 'the text should have ended before this',
-  [ParseErrorCode.InvalidCommentToken]: 'JSON has no comments',
-  [ParseErrorCode.UnexpectedEndOfComment]: 'JSON has no comments',
-  [ParseErrorCode.UnexpectedEndOfString]: 'a text without its closing double quote',
-  [ParseErrorCode.UnexpectedEndOfNumber]: 'a number that is not finished',
-  [ParseErrorCode.InvalidUnicode]: 'a \\u that is not followed by four hexadecimal digits',
-  [ParseErrorCode.InvalidEscapeCharacter]: 'a backslash before a character that needs none',
-  [ParseErrorCode.InvalidCharacter]: 'a character that must be written with a backslash',
+const SYNTAX: Readonly<Record<string, string>> = {
+  InvalidSymbol: 'a word that JSON does not know (texts need double quotes)',
+  InvalidNumberFormat: 'a number that is not written as JSON wants it',
+  PropertyNameExpected: 'a key in double quotes is wanted here',
+  ValueExpected: 'a value is wanted here',
+  ColonExpected: 'a colon is wanted here',
+  CommaExpected: 'a comma is wanted here',
+  CloseBraceExpected: 'a closing brace } is wanted here',
+  CloseBracketExpected: 'a closing bracket ] is wanted here',
+  EndOfFileExpected: 'the text should have ended before this',
+  InvalidCommentToken: 'JSON has no comments',
+  UnexpectedEndOfComment: 'JSON has no comments',
+  UnexpectedEndOfString: 'a text without its closing double quote',
+  UnexpectedEndOfNumber: 'a number that is not finished',
+  InvalidUnicode: 'a \\u that is not followed by four hexadecimal digits',
+  InvalidEscapeCharacter: 'a backslash before a character that needs none',
+  InvalidCharacter: 'a character that must be written with a backslash',
 };
 
 function syntaxIssue(error: ParseError, text: string, positions: Positions): Issue {
   const empty = text.replace(/^\uFEFF/, '').trim() === '';
-  const reason = empty ? 'the text is empty' : (SYNTAX[error.error] ?? 'an error of syntax');
+  const reason = empty
+    ? 'the text is empty'
+    : (SYNTAX[printParseErrorCode(error.error)] ?? 'an error of syntax');
   return { code: 'not-json', path: '', reason, at: positions(error.offset) };
 }

@@ -21,8 +21,11 @@ export interface Worksheet<Input extends z.ZodType = z.ZodType, Output extends z
   readonly input: Input;
   /** Shape of the result in SI; its fields carry the quantity kind, by which results are written in edge units. */
   readonly output: Output;
-  /** Pure. Findings of the calculation itself (an impossible drive) come back as issues. */
-  readonly run: (input: z.output<Input>) => Outcome<WorksheetRun<z.output<Output>>>;
+  /**
+   * Pure. Findings of the calculation itself (an impossible drive) come back as issues.
+   * Written as a method so that worksheets of different inputs fit one list.
+   */
+  run(input: z.output<Input>): Outcome<WorksheetRun<z.output<Output>>>;
   /** Formulas as text, in the order of use. */
   readonly formulas: readonly string[];
   readonly sources: readonly SourceRef[];

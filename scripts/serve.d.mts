@@ -1,0 +1,5 @@
+/** See serve.mjs. */
+export function serveFolder(
+  folder: string,
+  port?: number,
+): Promise<{ readonly address: string; readonly close: () => Promise<void> }>;

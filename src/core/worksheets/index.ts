@@ -1,0 +1,19 @@
+import type { Worksheet } from './worksheet.ts';
+
+export {
+  describeWorksheet,
+  type EdgeFigure,
+  type EdgeValue,
+  runWorksheet,
+  toEdgeFigure,
+  type WorksheetAnswer,
+  type WorksheetDescription,
+} from './run.ts';
+export type { Worksheet, WorksheetRun } from './worksheet.ts';
+
+/** Every worksheet, in alphabetical order of its id; a new one gets one line here. */
+export const worksheets: readonly Worksheet[] = [];
+
+export function worksheetNamed(id: string): Worksheet | undefined {
+  return worksheets.find((worksheet) => worksheet.id === id);
+}
