@@ -28,17 +28,18 @@ const FILES = { regular: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-B
 /** Runs of neighboring code points: [first, width, width, …]. */
 function runsOf(file: string): { unitsPerEm: number; missing: number; runs: number[][] } {
   const font = fontkit.create(readFileSync(`node_modules/dejavu-fonts-ttf/ttf/${file}`));
+  if (!('unitsPerEm' in font)) throw new Error(`${file} is a collection`);
   const runs: number[][] = [];
   let last = Number.NaN;
   for (const [from, to] of RANGES) {
     for (let code = from; code <= to; code += 1) {
       if (!font.hasGlyphForCodePoint(code)) continue;
       if (code !== last + 1) runs.push([code]);
-      runs.at(-1)?.push(font.glyphForCodePoint(code).advanceWidth);
+      runs.at(-1)?.push(font.glyphForCodePoint(code)?.advanceWidth ?? 0);
       last = code;
     }
   }
-  return { unitsPerEm: font.unitsPerEm, missing: font.getGlyph(0).advanceWidth, runs };
+  return { unitsPerEm: font.unitsPerEm, missing: font.getGlyph(0)?.advanceWidth ?? 0, runs };
 }
 
 const table = {

@@ -31,34 +31,42 @@ export interface PathStep extends PaperPoint {
   readonly bulge: number;
 }
 
-export type SheetItem =
-  | {
-      readonly type: 'path';
-      /** First vertex and those after it; each vertex's bulge belongs to the segment that leaves it. */
-      readonly vertices: readonly PathStep[];
-      readonly closed: boolean;
-      readonly pen: PenRole | 'none';
-      readonly fill: FillRole;
-    }
-  | {
-      readonly type: 'circle';
-      readonly center: PaperPoint;
-      readonly radius: number;
-      readonly pen: PenRole | 'none';
-      readonly fill: FillRole;
-    }
-  | {
-      readonly type: 'text';
-      readonly at: PaperPoint;
-      readonly text: string;
-      /** Cap height of the letters is about 0.73 of `size` [mm]. */
-      readonly size: number;
-      readonly anchor: 'start' | 'middle' | 'end';
-      /** Counterclockwise about `at` [degrees]. */
-      readonly turn: number;
-      readonly weight: 'regular' | 'bold';
-      readonly tone: 'ink' | 'muted' | 'accent';
-    };
+interface ItemBase {
+  /** What the item draws, e.g. `plates.engine` or `register:A1-B1:0`; writers that can, keep it as a name. */
+  readonly part?: string;
+}
+
+export type SheetItem = PathItem | CircleItem | TextItem;
+
+export interface PathItem extends ItemBase {
+  readonly type: 'path';
+  /** First vertex and those after it; each vertex's bulge belongs to the segment that leaves it. */
+  readonly vertices: readonly PathStep[];
+  readonly closed: boolean;
+  readonly pen: PenRole | 'none';
+  readonly fill: FillRole;
+}
+
+export interface CircleItem extends ItemBase {
+  readonly type: 'circle';
+  readonly center: PaperPoint;
+  readonly radius: number;
+  readonly pen: PenRole | 'none';
+  readonly fill: FillRole;
+}
+
+export interface TextItem extends ItemBase {
+  readonly type: 'text';
+  readonly at: PaperPoint;
+  readonly text: string;
+  /** Height of the em [mm]; capitals are about 0.73 of it. `at` is on the base line. */
+  readonly size: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Counterclockwise about `at` [degrees]. */
+  readonly turn: number;
+  readonly weight: 'regular' | 'bold';
+  readonly tone: 'ink' | 'muted' | 'accent';
+}
 
 export interface Sheet {
   /** Unique in a pack: `book-05-stack-rear-axle`, `template-engine-plate-1-of-2`. */

@@ -1,0 +1,143 @@
+export { arrowhead } from './arrow.ts';
+export {
+  type Block,
+  type BookInfo,
+  contentArea,
+  type DraftSheet,
+  type FlowInput,
+  finishBook,
+  flowPages,
+} from './bookPages.ts';
+export {
+  balloon,
+  balloonRadius,
+  type Callout,
+  type CalloutColumnInput,
+  calloutColumn,
+  note,
+} from './callouts.ts';
+export { type CheckBarInput, checkBar } from './checkBar.ts';
+export { type CsvCell, csvOf } from './csv.ts';
+export type { CutBend, CutFile, CutMark, KerfOutlines } from './cutFile.ts';
+export {
+  type DimensionText,
+  type DimensionTextOptions,
+  dimensionText,
+  lengthInLine,
+} from './dimensionText.ts';
+export { dxfLayers, dxfOfPattern } from './dxf.ts';
+export { fractionText } from './fractionText.ts';
+export {
+  glbOfMeshes,
+  type MeshPart,
+  type PartMesh,
+  type SurfaceLook,
+  type SurfaceRole,
+  surfaceLooks,
+} from './glb.ts';
+export { type HatchInput, hatch } from './hatch.ts';
+export { type SpreadLabel, type SpreadRange, spreadLabels } from './labelSpread.ts';
+export {
+  type AngleDimensionInput,
+  angleDimension,
+  centerMark,
+  type DiameterLeaderInput,
+  diameterLeader,
+  type LeaderInput,
+  leader,
+} from './leader.ts';
+export {
+  type BaselineDimensionsInput,
+  baselineDimensions,
+  baselineStep,
+  dimensionTextSize,
+  type LinearDimensionInput,
+  linearDimension,
+} from './linearDimension.ts';
+export { type OrdinateInput, ordinateDimensions } from './ordinate.ts';
+export { type Orientation, type Paper, type PaperName, paper, printableArea } from './paper.ts';
+export { svgOfPattern } from './patternSvg.ts';
+export { type PdfMeta, pdfOfSheets, type SheetFonts } from './pdf.ts';
+export { fillColors, type PenStyle, penStyles, toneColors } from './pens.ts';
+export {
+  correctionOf,
+  judgePrinter,
+  type PrinterCorrection,
+  type PrinterReading,
+  type PrinterVerdict,
+} from './printerCheck.ts';
+export {
+  circle,
+  heightOf,
+  inset,
+  line,
+  maskedText,
+  moved,
+  openPath,
+  type PaperRect,
+  polygon,
+  rectangle,
+  type TextStyle,
+  text,
+  widthOf,
+} from './shapes.ts';
+export type {
+  CircleItem,
+  FillRole,
+  PaperPoint,
+  PathItem,
+  PathStep,
+  PenRole,
+  Sheet,
+  SheetItem,
+  TextItem,
+} from './sheet.ts';
+export { svgOfSheet } from './svgSheet.ts';
+export {
+  layoutTable,
+  type Strip,
+  type TableCell,
+  type TableColumn,
+  type TableInput,
+  type TableLayout,
+} from './table.ts';
+export type {
+  HandMark,
+  TemplateArrow,
+  TemplateCheck,
+  TemplateCircle,
+  TemplateJob,
+  TemplateLabel,
+  TemplateLine,
+  TemplateLoop,
+  TemplatePiece,
+} from './templateJob.ts';
+export { type TemplateOptions, templateSheets } from './templates.ts';
+export {
+  boxesOverlap,
+  missingCharacters,
+  printable,
+  sheetFont,
+  type TextBox,
+  type TextWeight,
+  textBox,
+  textWidth,
+  wrapText,
+} from './textMetrics.ts';
+export { type TitleBlockInput, titleBlock, titleBlockHeight } from './titleBlock.ts';
+export {
+  type DrawingScale,
+  type FitViewInput,
+  fineScales,
+  fitView,
+  preferredScales,
+  scaleOf,
+  type View,
+  viewCircle,
+  viewLength,
+  viewLine,
+  viewLoop,
+  viewPoint,
+  viewPolygon,
+  viewText,
+} from './view.ts';
