@@ -1,4 +1,12 @@
 export {
+  flatLength,
+  overbentAngle,
+  type PlateBend,
+  type PlateBendLengths,
+  plateBend,
+  sprungBack,
+} from './bendAllowance.ts';
+export {
   type Bend,
   type BendPiece,
   buildCenterline,
@@ -10,6 +18,27 @@ export {
   centerlinePlaces,
   type StraightPiece,
 } from './centerline.ts';
+export {
+  type CopeJoint,
+  type CopeOrdinate,
+  type CopeProfile,
+  controllingPosition,
+  copeIssues,
+  copePosition,
+  copeProfile,
+} from './cope.ts';
+export {
+  type Axis,
+  type CopePlace,
+  clockingOf,
+  copeBothEnds,
+  copePlace,
+  type TwoCopes,
+  type TwoCopesProfile,
+  type WrapOptions,
+  type WrapTemplate,
+  wrapTemplate,
+} from './copeTube.ts';
 export {
   bikeFrame,
   composeFrames,
@@ -25,6 +54,20 @@ export {
   translateFrame,
 } from './frame3.ts';
 export type { Loop, LoopVertex } from './loop.ts';
+export { flatten } from './loopFlatten.ts';
+export { offsetLoop } from './loopOffset.ts';
+export {
+  containsPoint,
+  distanceToLoop,
+  isSimpleLoop,
+  locatePoint,
+  loopInside,
+  loopsMeet,
+  loopsOverlap,
+  nearestOfLoops,
+  nearestOnLoop,
+  type Side,
+} from './loopPoint.ts';
 export {
   loopBounds,
   loopPerimeter,
@@ -45,6 +88,7 @@ export {
   segmentBounds,
   segmentHeading,
   segmentLength,
+  segmentOf,
   segmentPoint,
   segments,
   sweepOfBulge,
@@ -69,7 +113,25 @@ export {
   scaleLoop,
   translateLoop,
 } from './loopTransform.ts';
+export { joinMeshes, type Mesh, meshOf, meshPoint, meshVolume } from './mesh.ts';
+export {
+  boxMesh,
+  cylinderMesh,
+  DEFAULT_SIDES,
+  type Extrusion,
+  extrudedMesh,
+  latheMesh,
+  sweptTubeMesh,
+  torusMesh,
+} from './meshSolids.ts';
 export type { Point, Point3 } from './point.ts';
+export {
+  type Nearest,
+  nearestOfSegments,
+  nearestOnSegment,
+  SAME_POINT,
+  segmentMeetings,
+} from './segmentMeet.ts';
 export {
   add2,
   between2,
