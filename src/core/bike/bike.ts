@@ -52,6 +52,23 @@ export interface Layout {
   readonly steeringAxis: Point3;
   /** Shaft centers as drawn, before any slide [m]; includes `engine`, `rearAxle`, `frontAxle`. */
   readonly shafts: Readonly<Record<string, Point3>>;
+  /** The tires now on; the same as those of the design where none is given as fitted. */
+  readonly fitted: { readonly rear: TireSize; readonly front: TireSize };
+  readonly places: LayoutPlaces;
+}
+
+/** Placements of the file that no other placement starts from [m]. */
+export interface LayoutPlaces {
+  /** Top of the seat where the rider sits. */
+  readonly seat: Point3;
+  /** Middle of the left peg. */
+  readonly peg: Point3;
+  /** Middle of the left grip. */
+  readonly grip: Point3;
+  /** Pivot of the side stand. */
+  readonly stand?: Point3;
+  /** Middle of each body of `bodies`. */
+  readonly bodies: Readonly<Record<string, Point3>>;
 }
 
 /** One item of a stack with its place across the bike. */
@@ -115,7 +132,12 @@ export interface PlacedStack {
     readonly outRight: number;
   };
   /** Sleeves between a bore and a thinner axle: inside = axle, outside = bore, length [m]. */
-  readonly sleeves: readonly { readonly item: string; readonly inside: number; readonly outside: number; readonly length: number }[];
+  readonly sleeves: readonly {
+    readonly item: string;
+    readonly inside: number;
+    readonly outside: number;
+    readonly length: number;
+  }[];
   readonly misfits: readonly StackMisfit[];
   readonly gaps: readonly StackGap[];
 }
@@ -298,7 +320,19 @@ export interface Bike {
 export interface BodyMesh {
   readonly name: string;
   readonly part: string;
-  readonly look: 'frame' | 'wheel' | 'tire' | 'engine' | 'chain' | 'plate' | 'seat' | 'fork' | 'rider' | 'body' | 'shaft' | 'disc';
+  readonly look:
+    | 'frame'
+    | 'wheel'
+    | 'tire'
+    | 'engine'
+    | 'chain'
+    | 'plate'
+    | 'seat'
+    | 'fork'
+    | 'rider'
+    | 'body'
+    | 'shaft'
+    | 'disc';
   readonly mesh: Mesh;
 }
 

@@ -1,3 +1,9 @@
+export { buildJsonSchema } from './jsonSchema.ts';
+export { type JsonText, readJsonText } from './jsonText.ts';
+export { mergePatch } from './mergePatch.ts';
+export { type Names, namesOf } from './names.ts';
+export { originalName, type PlacementStep, placementOrder } from './placementOrder.ts';
+export { type ReadOptions, readBuild, readBuildValue, withVariant } from './read.ts';
 export {
   type BearingSeat,
   type BeltStage,
