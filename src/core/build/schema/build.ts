@@ -42,7 +42,10 @@ export const buildSchema = z
     measured: recordSchemas.measured.optional(),
     variants: recordSchemas.variants.optional(),
   })
-  .meta({ title: 'Jigwright build file', description: 'One small motor two-wheeler: what you have, what you want.' });
+  .meta({
+    title: 'Jigwright build file',
+    description: 'One small motor two-wheeler: what you have, what you want.',
+  });
 
 /** A checked build in SI. Nothing in it is placed or worked out yet. */
 export type Build = z.output<typeof buildSchema>;

@@ -1,24 +1,50 @@
 import { z } from 'zod';
-import { angleField, angularSpeedField, countField, lengthField, massField, ratioField, torqueField } from '../../quantity/index.ts';
+import {
+  angleField,
+  angularSpeedField,
+  countField,
+  lengthField,
+  massField,
+  ratioField,
+  torqueField,
+} from '../../quantity/index.ts';
 import { nameField, textField } from './name.ts';
 import { placementSchema } from './placement.ts';
 
 export const slideSchema = z
   .strictObject({
-    direction: angleField('Way it slides to tighten, from straight ahead, upward positive; 180 degrees is straight back.', { min: -360, max: 360 }),
-    travel: lengthField('Slot length less the bolt: how far it can slide in all. Left out: the slot is made as long as the drive needs.', { min: 0, max: 300 }).optional(),
-    slack: lengthField('How much of the travel lies on the slack side of the drawn place.', { min: 0, max: 300 }).optional(),
-    pusherPitch: lengthField('Thread pitch of the pusher screw; 1/20 in is `20 tpi`\'s 1.27 mm.', { above: 0, max: 5 }).optional(),
+    direction: angleField(
+      'Way it slides to tighten, from straight ahead, upward positive; 180 degrees is straight back.',
+      { min: -360, max: 360 },
+    ),
+    travel: lengthField(
+      'Slot length less the bolt: how far it can slide in all. Left out: the slot is made as long as the drive needs.',
+      { min: 0, max: 300 },
+    ).optional(),
+    slack: lengthField('How much of the travel lies on the slack side of the drawn place.', {
+      min: 0,
+      max: 300,
+    }).optional(),
+    pusherPitch: lengthField("Thread pitch of the pusher screw; 1/20 in is `20 tpi`'s 1.27 mm.", {
+      above: 0,
+      max: 5,
+    }).optional(),
   })
   .meta({ description: 'A slot or adjuster that the shaft slides in.' });
 
 export const shaftSchema = z
   .strictObject({
-    at: placementSchema.meta({ description: 'Center of the shaft as drawn. Not given for the engine shaft and the rear axle.' }).optional(),
+    at: placementSchema
+      .meta({
+        description: 'Center of the shaft as drawn. Not given for the engine shaft and the rear axle.',
+      })
+      .optional(),
     diameter: lengthField('Diameter. Not given for the engine shaft.', { above: 0, max: 80 }).optional(),
     length: lengthField('Length. Not given for the engine shaft.', { above: 0, max: 1000 }).optional(),
     slide: slideSchema.optional(),
-    rides: nameField('Shaft whose slide carries this one along (a countershaft on the engine plate).').optional(),
+    rides: nameField(
+      'Shaft whose slide carries this one along (a countershaft on the engine plate).',
+    ).optional(),
   })
   .meta({ description: 'A shaft of the driveline: engine, rearAxle or one of your own.' });
 export type ShaftEntry = z.output<typeof shaftSchema>;
@@ -43,7 +69,10 @@ const chainStage = z.strictObject({
   drivenTeeth: countField('Teeth of the driven sprocket.', { min: 6, max: 200 }),
   links: countField('Link count, where the chain is already cut.', { min: 10, max: 1000 }).optional(),
   offsetLink: z.boolean().meta({ description: 'An offset (half) link may be used.' }).optional(),
-  steep: z.boolean().meta({ description: 'Steep, start-stop or shock drive: set the smaller sag.' }).optional(),
+  steep: z
+    .boolean()
+    .meta({ description: 'Steep, start-stop or shock drive: set the smaller sag.' })
+    .optional(),
   adjust: nameField('Shaft that slides to set this chain.').optional(),
 });
 
@@ -77,7 +106,14 @@ export type ClutchStage = z.output<typeof clutchStage>;
 
 export const drivelineSchema = z
   .strictObject({
-    shafts: z.record(nameField('shaft'), shaftSchema).meta({ description: 'Shafts by name; `engine` and `rearAxle` are known, add your own (`countershaft`).' }),
-    stages: z.array(stageSchema).max(12).meta({ description: 'From the engine to the rear wheel, in order.' }),
+    shafts: z
+      .record(nameField('shaft'), shaftSchema)
+      .meta({
+        description: 'Shafts by name; `engine` and `rearAxle` are known, add your own (`countershaft`).',
+      }),
+    stages: z
+      .array(stageSchema)
+      .max(12)
+      .meta({ description: 'From the engine to the rear wheel, in order.' }),
   })
   .meta({ description: 'Clutch or variable belt, chains and shafts.' });

@@ -12,8 +12,14 @@ export const engineSchema = z
       length: lengthField('Fore and aft.', { above: 0, max: 1000 }),
       width: lengthField('Across.', { above: 0, max: 1000 }),
       height: lengthField('From the base up.', { above: 0, max: 1000 }),
-      forward: lengthField('Middle of the envelope ahead of the mounting pattern center.', { min: -500, max: 500 }).optional(),
-      left: lengthField('Middle of the envelope left of the mounting pattern center.', { min: -500, max: 500 }).optional(),
+      forward: lengthField('Middle of the envelope ahead of the mounting pattern center.', {
+        min: -500,
+        max: 500,
+      }).optional(),
+      left: lengthField('Middle of the envelope left of the mounting pattern center.', {
+        min: -500,
+        max: 500,
+      }).optional(),
     }),
     mount: z.strictObject({
       alongBike: lengthField('Hole spacing fore and aft.', { above: 0, max: 600 }),
@@ -27,7 +33,10 @@ export const engineSchema = z
       key: lengthField('Width of the key.', { above: 0, max: 20 }).optional(),
       height: lengthField('Center above the base.', { min: 0, max: 600 }),
       forward: lengthField('Center ahead of the mounting pattern center.', { min: -400, max: 400 }),
-      face: lengthField('Engine face out from the mounting pattern center, on the shaft\'s side.', { min: -400, max: 400 }),
+      face: lengthField("Engine face out from the mounting pattern center, on the shaft's side.", {
+        min: -400,
+        max: 400,
+      }),
     }),
     mass: massField('Ready to run.', { above: 0, max: 200 }),
     massCenter: z
@@ -39,7 +48,12 @@ export const engineSchema = z
       .optional(),
     governed: angularSpeedField('Governed speed.', { above: 0, max: 20000 }).optional(),
     torque: z
-      .array(z.strictObject({ at: angularSpeedField('Speed.', { min: 0, max: 20000 }), torque: torqueField('Torque.', { min: 0, max: 1000 }) }))
+      .array(
+        z.strictObject({
+          at: angularSpeedField('Speed.', { min: 0, max: 20000 }),
+          torque: torqueField('Torque.', { min: 0, max: 1000 }),
+        }),
+      )
       .min(1)
       .max(200)
       .meta({ description: 'Torque curve, by rising speed.' })

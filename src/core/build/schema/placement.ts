@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { lengthField } from '../../quantity/index.ts';
-import { nameField } from './name.ts';
+import { referenceField } from './name.ts';
 
 /** Datums that a placement may start from, besides the file's own nodes. */
 export const datumNames = [
@@ -20,10 +20,10 @@ export const datumNames = [
  */
 export const placementSchema = z
   .strictObject({
-    from: nameField('Datum or node to start from, e.g. rearAxle, neckBottom, engineShaft.'),
+    from: referenceField('Datum or node to start from, e.g. rearAxle, neckBottom, engineShaft.'),
     along: z
       .strictObject({
-        toward: nameField('Datum or node to move toward.'),
+        toward: referenceField('Datum or node to move toward.'),
         distance: lengthField('Distance moved toward it; negative moves away.'),
       })
       .optional(),

@@ -84,11 +84,9 @@ const bearingPlateCommon = {
 };
 
 export const bearingPlates = [
-  z
-    .strictObject({ recipe: z.literal('countershaft-plate'), ...bearingPlateCommon })
-    .meta({
-      description: 'Plate that carries a bearing of the countershaft. x forward, y up; origin: shaft center.',
-    }),
+  z.strictObject({ recipe: z.literal('countershaft-plate'), ...bearingPlateCommon }).meta({
+    description: 'Plate that carries a bearing of the countershaft. x forward, y up; origin: shaft center.',
+  }),
   z
     .strictObject({
       recipe: z.literal('outboard-support'),

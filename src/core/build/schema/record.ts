@@ -1,11 +1,14 @@
 import { z } from 'zod';
 import { countField, lengthField } from '../../quantity/index.ts';
-import { nameField, namedTable, textField } from './name.ts';
+import { namedTable, nameField, textField } from './name.ts';
 
 export const aboutSchema = z.strictObject({
   name: textField('Name of the build, on every sheet.', 80),
   summary: textField('A sentence or two.', 600).optional(),
-  invented: z.boolean().meta({ description: 'The build is invented, for show; every sheet says so.' }).optional(),
+  invented: z
+    .boolean()
+    .meta({ description: 'The build is invented, for show; every sheet says so.' })
+    .optional(),
   units: z.enum(['in', 'mm', 'both']).meta({ description: 'What the sheets print.' }).optional(),
 });
 
@@ -35,24 +38,37 @@ export const madeSchema = z.strictObject({
 
 export const measuredSchema = z.strictObject({
   path: textField('Path of the number in this file, e.g. wheels.rear.hub.width.', 200),
-  value: z.union([z.number(), z.string().max(64)]).meta({ description: 'What it measured, as you would write it there.' }),
-  with: z.enum(['tape', 'caliper', 'micrometer', 'angle-finder', 'scale', 'rollout']).meta({ description: 'Instrument.' }),
-  accuracy: lengthField('Plus or minus, where it is not the instrument\'s usual.', { min: 0, max: 100 }).optional(),
+  value: z
+    .union([z.number(), z.string().max(64)])
+    .meta({ description: 'What it measured, as you would write it there.' }),
+  with: z
+    .enum(['tape', 'caliper', 'micrometer', 'angle-finder', 'scale', 'rollout'])
+    .meta({ description: 'Instrument.' }),
+  accuracy: lengthField("Plus or minus, where it is not the instrument's usual.", {
+    min: 0,
+    max: 100,
+  }).optional(),
   note: textField('How it was measured: edge, center, rim.', 200).optional(),
 });
 
 export const variantSchema = z.strictObject({
   note: textField('What it is.', 300).optional(),
   changes: z.record(z.string(), z.unknown()).meta({
-    description: 'JSON Merge Patch (RFC 7396) on this file: objects merge, null removes, anything else replaces.',
+    description:
+      'JSON Merge Patch (RFC 7396) on this file: objects merge, null removes, anything else replaces.',
   }),
 });
 
 export const recordSchemas = {
   fasteners: namedTable(fastenerSchema, 'Bolts, nuts and the like.'),
   purchases: namedTable(purchaseSchema, 'Parts to buy.'),
-  made: z.record(z.string().min(1).max(80), madeSchema).meta({ description: 'State of parts, by part name.' }),
-  measured: z.array(measuredSchema).max(500).meta({ description: 'As-built readings; they win over what is typed, which stays as it is.' }),
+  made: z
+    .record(z.string().min(1).max(80), madeSchema)
+    .meta({ description: 'State of parts, by part name.' }),
+  measured: z
+    .array(measuredSchema)
+    .max(500)
+    .meta({ description: 'As-built readings; they win over what is typed, which stays as it is.' }),
   variants: namedTable(variantSchema, 'Named patches: another engine, another wheel.'),
   name: nameField,
 };

@@ -5,17 +5,30 @@ import { namedTable, textField } from './name.ts';
 /** How a plate's outline and holes are made; each way has its own smallest hole and accuracy. */
 export const operationNames = ['drill', 'torch', 'saw'] as const;
 export const operationField = z.enum(operationNames).meta({
-  description: 'How the plate is made: drill (sawn or filed outline, drilled holes), torch (flame or plasma by hand or table), saw.',
+  description:
+    'How the plate is made: drill (sawn or filed outline, drilled holes), torch (flame or plasma by hand or table), saw.',
 });
 export type OperationName = z.output<typeof operationField>;
 
 const operationSchema = z.strictObject({
-  smallestHole: lengthField('Smallest hole this way can make, whatever the thickness.', { min: 0, max: 100 }).optional(),
-  smallestHolePerThickness: ratioField('Smallest hole as a multiple of the plate thickness.', { min: 0, max: 10 }).optional(),
+  smallestHole: lengthField('Smallest hole this way can make, whatever the thickness.', {
+    min: 0,
+    max: 100,
+  }).optional(),
+  smallestHolePerThickness: ratioField('Smallest hole as a multiple of the plate thickness.', {
+    min: 0,
+    max: 10,
+  }).optional(),
   largestHole: lengthField('Largest hole this way can make.', { above: 0, max: 500 }).optional(),
   kerf: lengthField('Width of the cut.', { min: 0, max: 10 }).optional(),
-  holds: lengthField('What the outline or hole place can be held to, plus or minus.', { above: 0, max: 10 }).optional(),
-  undersize: lengthField('How far a bore is left under size, to be bored or opened by hand.', { min: 0, max: 10 }).optional(),
+  holds: lengthField('What the outline or hole place can be held to, plus or minus.', {
+    above: 0,
+    max: 10,
+  }).optional(),
+  undersize: lengthField('How far a bore is left under size, to be bored or opened by hand.', {
+    min: 0,
+    max: 10,
+  }).optional(),
 });
 
 export const shopSchema = z
@@ -23,8 +36,14 @@ export const shopSchema = z
     paper: z.enum(['a4', 'letter']).meta({ description: 'Paper of the book.' }).optional(),
     printer: z
       .strictObject({
-        across: lengthField('What a bar drawn 100 mm long across the page measures on paper.', { min: 50, max: 150 }),
-        down: lengthField('What a bar drawn 100 mm long down the page measures on paper.', { min: 50, max: 150 }),
+        across: lengthField('What a bar drawn 100 mm long across the page measures on paper.', {
+          min: 50,
+          max: 150,
+        }),
+        down: lengthField('What a bar drawn 100 mm long down the page measures on paper.', {
+          min: 50,
+          max: 150,
+        }),
       })
       .meta({ description: 'A printer that was measured; templates are corrected for it.' })
       .optional(),
@@ -41,7 +60,10 @@ export const shopSchema = z
     bender: z
       .strictObject({
         centerlineRadius: lengthField('Centerline radius of the die.', { above: 0, max: 1000 }),
-        springback: angleField('Springback of a 90 degree bend, from a sample.', { min: 0, max: 20 }).optional(),
+        springback: angleField('Springback of a 90 degree bend, from a sample.', {
+          min: 0,
+          max: 20,
+        }).optional(),
         shortestLeg: lengthField('Shortest straight the bender can hold.', { min: 0, max: 1000 }).optional(),
       })
       .optional(),

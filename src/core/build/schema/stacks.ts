@@ -26,7 +26,10 @@ const planeSchema = z.strictObject({
   runs: z.enum(['rim', 'sprocket', 'sheave', 'disc']).meta({ description: 'What runs in the plane.' }),
   drive: nameField('Chain or belt that runs there.').optional(),
   brake: nameField('Brake whose disc runs there: front or rear.').optional(),
-  at: lengthField("From the item's left face to the plane; left out: the middle.", { min: -300, max: 500 }).optional(),
+  at: lengthField("From the item's left face to the plane; left out: the middle.", {
+    min: -300,
+    max: 500,
+  }).optional(),
 });
 
 /** What fixes an item across the bike. One pin a gap between unknown spacers is enough; more are checked against each other. */
@@ -36,17 +39,27 @@ const pinSchema = z.discriminatedUnion('to', [
     feature: z.enum(['left-face', 'right-face', 'middle']).meta({ description: 'Which face of the item.' }),
     y: lengthField("Where it is, left (+) of the bike's center plane.", { min: -600, max: 600 }),
   }),
-  z.strictObject({ to: z.literal('rim-center') }).meta({ description: "The item's rim plane lies in the bike's center plane." }),
-  z.strictObject({ to: z.literal('engine-face') }).meta({ description: 'The engine face, from the engine and its place.' }),
-  z.strictObject({ to: z.literal('in-line'), drive: nameField('Drive whose other plane this one must meet.') }),
-  z.strictObject({ to: z.literal('caliper'), brake: z.enum(['front', 'rear']) }).meta({ description: 'The disc runs in the middle of its caliper.' }),
+  z
+    .strictObject({ to: z.literal('rim-center') })
+    .meta({ description: "The item's rim plane lies in the bike's center plane." }),
+  z
+    .strictObject({ to: z.literal('engine-face') })
+    .meta({ description: 'The engine face, from the engine and its place.' }),
+  z.strictObject({
+    to: z.literal('in-line'),
+    drive: nameField('Drive whose other plane this one must meet.'),
+  }),
+  z
+    .strictObject({ to: z.literal('caliper'), brake: z.enum(['front', 'rear']) })
+    .meta({ description: 'The disc runs in the middle of its caliper.' }),
 ]);
 
 export const stackItemSchema = z
   .strictObject({
     id: nameField('Name, unique in the stack.'),
     kind: z.enum(stackItemKinds).meta({
-      description: 'face: the engine face or a shoulder, no length of its own; leg: fork leg; clearance: an air gap that is left on purpose.',
+      description:
+        'face: the engine face or a shoulder, no length of its own; leg: fork leg; clearance: an air gap that is left on purpose.',
     }),
     length: z
       .union([z.literal('solve'), lengthField('Along the shaft.', { min: 0, max: 600 })])
@@ -55,7 +68,10 @@ export const stackItemSchema = z
     bore: lengthField('Bore.', { above: 0, max: 200 }).optional(),
     planes: z.array(planeSchema).max(6).optional(),
     pin: pinSchema.optional(),
-    overhang: lengthField('How far the item reaches over its right-hand neighbor without adding length.', { min: 0, max: 200 }).optional(),
+    overhang: lengthField('How far the item reaches over its right-hand neighbor without adding length.', {
+      min: 0,
+      max: 200,
+    }).optional(),
     note: textField('Note for the stack drawing.', 120).optional(),
   })
   .meta({ description: 'One thing on the shaft.' });
@@ -71,7 +87,10 @@ export const stackSchema = z
         threadLeft: lengthField('Length of thread at the left end.', { min: 0, max: 300 }).optional(),
         threadRight: lengthField('Length of thread at the right end.', { min: 0, max: 300 }).optional(),
         pitch: lengthField('Thread pitch.', { above: 0, max: 6 }).optional(),
-        leftEnd: lengthField('How far the left end stands out of the leftmost item.', { min: -100, max: 300 }).optional(),
+        leftEnd: lengthField('How far the left end stands out of the leftmost item.', {
+          min: -100,
+          max: 300,
+        }).optional(),
       })
       .meta({ description: 'The axle or shaft itself.' })
       .optional(),

@@ -1,0 +1,17 @@
+/**
+ * Applies a JSON Merge Patch: objects merge, `null` removes a member, anything else replaces. Neither input is changed.
+ * @source rfc-7396, section 2
+ */
+export function mergePatch(target: unknown, patch: unknown): unknown {
+  if (!isObject(patch)) return patch;
+  const merged = new Map(Object.entries(isObject(target) ? target : {}));
+  for (const [key, value] of Object.entries(patch)) {
+    if (value === null) merged.delete(key);
+    else merged.set(key, mergePatch(merged.get(key), value));
+  }
+  return Object.fromEntries(merged);
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
