@@ -25,6 +25,7 @@ export type {
 } from './bike.ts';
 export { layOut, resolveLayout, resolvePlacements } from './layout.ts';
 export { enginePoint, mirrored, namedPoint, placePoint } from './placePoint.ts';
+export { placeStacks } from './stacks.ts';
 export {
   axisForward,
   axisUp,

@@ -1,0 +1,129 @@
+/** Σ coefficients[i]·unknown[i] = value. */
+export interface LinearEquation {
+  readonly coefficients: readonly number[];
+  readonly value: number;
+}
+
+/** An equation that the earlier ones already fix, and how far it is from agreeing with them. */
+export interface RedundantEquation {
+  /** Index of the equation in the order of adding. */
+  readonly equation: number;
+  /** Its value less what the earlier equations give; 0 when they agree. */
+  readonly residual: number;
+  /** The earlier equations that it stands against. */
+  readonly against: readonly number[];
+}
+
+interface ReducedRow {
+  readonly coefficients: number[];
+  value: number;
+  readonly pivot: number;
+  /** How the row is mixed from the equations added. */
+  readonly mix: Map<number, number>;
+}
+
+/** Below this a coefficient is zero: coefficients here are 0, ½ and 1, sums of a few dozen of them. */
+const ZERO = 1e-9;
+
+/**
+ * Linear equations taken one at a time, kept in reduced form. Unlike a plain solver it can say which equation
+ * contradicts which, and which unknowns are still loose: a builder needs the names, not a singular matrix.
+ */
+export class RankedSystem {
+  readonly #rows: ReducedRow[] = [];
+  readonly #unknowns: number;
+  #added = 0;
+
+  constructor(unknowns: number) {
+    this.#unknowns = unknowns;
+  }
+
+  /** Takes an equation in; gives it back as redundant when the earlier ones already fix its left side. */
+  add(equation: LinearEquation): RedundantEquation | undefined {
+    const index = this.#added++;
+    const row = this.#reduce(equation, index);
+    const pivot = largest(row.coefficients);
+    if (Math.abs(row.coefficients[pivot] ?? 0) < ZERO) {
+      const against = [...row.mix.keys()].filter((key) => key !== index);
+      return { equation: index, residual: row.value, against };
+    }
+    this.#keep({ ...row, pivot });
+    return undefined;
+  }
+
+  /** Sets of unknowns that the equations leave loose, each set loose together. */
+  looseSets(): readonly (readonly number[])[] {
+    const pivots = new Set(this.#rows.map((row) => row.pivot));
+    const sets: Set<number>[] = [];
+    for (let unknown = 0; unknown < this.#unknowns; unknown++) {
+      if (!pivots.has(unknown)) sets.push(new Set([unknown]));
+    }
+    for (const row of this.#rows) joinSets(sets, row);
+    return sets.map((set) => [...set].sort((a, b) => a - b));
+  }
+
+  /** Value of each unknown; throws while any is loose. */
+  solution(): readonly number[] {
+    if (this.#rows.length < this.#unknowns)
+      throw new Error('a system with loose unknowns has no one solution');
+    const values = new Array<number>(this.#unknowns).fill(0);
+    for (const row of this.#rows) values[row.pivot] = row.value;
+    return values;
+  }
+
+  #reduce(equation: LinearEquation, index: number): Omit<ReducedRow, 'pivot'> {
+    const row = {
+      coefficients: [...equation.coefficients],
+      value: equation.value,
+      mix: new Map([[index, 1]]),
+    };
+    for (const kept of this.#rows) subtract(row, kept, row.coefficients[kept.pivot] ?? 0);
+    return row;
+  }
+
+  #keep(row: ReducedRow): void {
+    const scale = 1 / (row.coefficients[row.pivot] ?? 1);
+    row.coefficients.forEach((value, i) => {
+      row.coefficients[i] = value * scale;
+    });
+    row.value *= scale;
+    for (const [key, part] of row.mix) row.mix.set(key, part * scale);
+    for (const kept of this.#rows) subtract(kept, row, kept.coefficients[row.pivot] ?? 0);
+    this.#rows.push(row);
+  }
+}
+
+function subtract(row: Omit<ReducedRow, 'pivot'>, other: ReducedRow, factor: number): void {
+  if (Math.abs(factor) < ZERO) return;
+  other.coefficients.forEach((value, i) => {
+    row.coefficients[i] = (row.coefficients[i] ?? 0) - factor * value;
+  });
+  row.value -= factor * other.value;
+  for (const [key, part] of other.mix) {
+    const mixed = (row.mix.get(key) ?? 0) - factor * part;
+    if (Math.abs(mixed) < ZERO) row.mix.delete(key);
+    else row.mix.set(key, mixed);
+  }
+}
+
+/** Joins the loose sets that a row ties together and adds the row's own unknown to them. */
+function joinSets(sets: Set<number>[], row: ReducedRow): void {
+  const tied = sets.filter((set) =>
+    [...set].some((i) => Math.abs(row.coefficients[i] ?? 0) >= ZERO && i !== row.pivot),
+  );
+  const [first, ...others] = tied;
+  if (first === undefined) return;
+  first.add(row.pivot);
+  for (const other of others) {
+    for (const unknown of other) first.add(unknown);
+    sets.splice(sets.indexOf(other), 1);
+  }
+}
+
+function largest(values: readonly number[]): number {
+  let best = 0;
+  values.forEach((value, i) => {
+    if (Math.abs(value) > Math.abs(values[best] ?? 0)) best = i;
+  });
+  return best;
+}
