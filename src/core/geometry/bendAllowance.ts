@@ -21,32 +21,46 @@ export interface PlateBendLengths {
 }
 
 /**
+ * BA = θ·(R + K·T), flat length that goes into a bend [m]; any angle above 0.
+ * @source machinerys-handbook-31, p. 1421 (lengths of straight stock for bends); derived, neutral layer at K·T
+ */
+export const bendAllowance = (bend: PlateBend): number =>
+  bend.angle * (bend.insideRadius + bend.kFactor * bend.thickness);
+
+/**
  * Bend allowance, setback and deduction of a plate.
  * @issue out-of-range — thickness, radius, angle or K outside its range
  * @source machinerys-handbook-31, p. 1421 (straight parts plus allowances); derived, neutral layer at K·T
  */
 export function plateBend(bend: PlateBend): Outcome<PlateBendLengths> {
-  const { thickness: T, insideRadius: R, angle, kFactor: K } = bend;
+  const { thickness: T, insideRadius: R, angle } = bend;
   const [first, ...rest] = plateBendIssues(bend);
   if (first) return bad(first, ...rest);
-  const allowance = angle * (R + K * T);
+  const allowance = bendAllowance(bend);
   const outsideSetback = (R + T) * Math.tan(angle / 2);
   return good({ allowance, outsideSetback, deduction: 2 * outsideSetback - allowance });
 }
 
+export interface FlatPattern {
+  /** Length of the flat plate [m]. */
+  readonly length: number;
+  /** Where each bend lies on the flat, from the edge of the first leg [m]; the bend line is at `middle`. */
+  readonly bends: readonly { readonly start: number; readonly middle: number; readonly end: number }[];
+}
+
 /**
- * Flat length of a plate from its outside legs, measured to the mold lines where the outside faces cross [m]:
- * sum of legs less the deductions of the bends between them. Legs are one more than bends.
+ * Flat pattern of a plate from its outside legs, measured to the mold lines where the outside faces cross [m]:
+ * length = sum of legs less the deductions of the bends between them. Legs are one more than bends.
  * @issue conflict — the number of legs does not fit, or a leg is shorter than the setbacks of its bends
- * @source derived
+ * @source derived, legs less setbacks plus allowances
  */
-export function flatLength(outsideLegs: readonly number[], bends: readonly PlateBend[]): Outcome<number> {
+export function flatPattern(
+  outsideLegs: readonly number[],
+  bends: readonly PlateBend[],
+): Outcome<FlatPattern> {
   if (outsideLegs.length !== bends.length + 1) {
-    return bad({
-      code: 'conflict',
-      path: 'legs',
-      reason: `${bends.length} bends join ${bends.length + 1} legs; found ${outsideLegs.length}`,
-    });
+    const reason = `${bends.length} bends join ${bends.length + 1} legs; found ${outsideLegs.length}`;
+    return bad({ code: 'conflict', path: 'legs', reason });
   }
   const results = bends.map(plateBend);
   const issues = results.flatMap((r, i) =>
@@ -55,15 +69,16 @@ export function flatLength(outsideLegs: readonly number[], bends: readonly Plate
   const [first, ...rest] = issues;
   if (first) return bad(first, ...rest);
   const lengths = results.flatMap((r) => (r.ok ? [r.value] : []));
-  const [short, ...others] = outsideLegs.flatMap((leg, i): Issue[] => {
-    const needed = (lengths[i - 1]?.outsideSetback ?? 0) + (lengths[i]?.outsideSetback ?? 0);
-    if (leg >= needed - 1e-9) return [];
-    const reason = `the bends take ${(needed * 1e3).toFixed(2)} mm of this leg, which is ${(leg * 1e3).toFixed(2)} mm long`;
-    return [{ code: 'conflict', path: `legs[${i}]`, reason }];
-  });
+  const setback = (i: number): number => lengths[i]?.outsideSetback ?? 0;
+  const [short, ...others] = outsideLegs.flatMap((leg, i) => legIssues(leg, setback(i - 1) + setback(i), i));
   if (short) return bad(short, ...others);
-  const legs = outsideLegs.reduce((sum, leg) => sum + leg, 0);
-  return good(legs - lengths.reduce((sum, bend) => sum + bend.deduction, 0));
+  let at = 0;
+  const places = lengths.map(({ allowance }, i) => {
+    const start = at + outsideLegs[i]! - setback(i - 1) - setback(i);
+    at = start + allowance;
+    return { start, middle: start + allowance / 2, end: at };
+  });
+  return good({ length: at + outsideLegs.at(-1)! - setback(bends.length - 1), bends: places });
 }
 
 /**
@@ -130,4 +145,10 @@ function plateBendIssues({ thickness, insideRadius, angle, kFactor }: PlateBend)
     issues.push({ code: 'out-of-range', path: 'kFactor', given: kFactor, min: 0, max: 1, unit: '' });
   }
   return issues;
+}
+
+function legIssues(leg: number, needed: number, i: number): Issue[] {
+  if (leg >= needed - 1e-9) return [];
+  const reason = `the bends take ${(needed * 1e3).toFixed(2)} mm of this leg, which is ${(leg * 1e3).toFixed(2)} mm long`;
+  return [{ code: 'conflict', path: `legs[${i}]`, reason }];
 }

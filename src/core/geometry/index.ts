@@ -1,5 +1,7 @@
 export {
-  flatLength,
+  bendAllowance,
+  type FlatPattern,
+  flatPattern,
   overbentAngle,
   type PlateBend,
   type PlateBendLengths,
@@ -132,6 +134,7 @@ export {
   SAME_POINT,
   segmentMeetings,
 } from './segmentMeet.ts';
+export { pointsOfLegs, type TubeBend } from './tubeLegs.ts';
 export {
   add2,
   between2,

@@ -1,3 +1,5 @@
+import { bendWorksheet } from './bend.ts';
+import { copeWorksheet } from './cope.ts';
 import type { Worksheet } from './worksheet.ts';
 
 export {
@@ -12,7 +14,7 @@ export {
 export type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 /** Every worksheet, in alphabetical order of its id; a new one gets one line here. */
-export const worksheets: readonly Worksheet[] = [];
+export const worksheets: readonly Worksheet[] = [bendWorksheet, copeWorksheet];
 
 export function worksheetNamed(id: string): Worksheet | undefined {
   return worksheets.find((worksheet) => worksheet.id === id);
