@@ -1,7 +1,7 @@
 import type { Adjustment, AdjustmentStep, DriveRun, DriveShaft, TensionProblem } from './tensionTypes.ts';
 
-/** Orders beyond this many are not looked at; six drives with two slides each stay far below it. */
-const MAX_ORDERS = 500;
+/** Orders beyond this many are not looked at; a train of three drives with four sliding shafts has fewer. */
+const MAX_ORDERS = 24;
 
 /** Shafts that move when one slides: itself, what it carries, and what those carry. */
 export function movedShafts(shafts: readonly DriveShaft[], slides: string): ReadonlySet<string> {
@@ -60,27 +60,29 @@ export function possibleOrders(
   const found: (readonly Adjustment[])[] = [];
   const sliding = shafts.filter((shaft) => shaft.slide).map((shaft) => shaft.id);
   const moved = new Map(sliding.map((id) => [id, movedShafts(shafts, id)]));
+  const dead = new Set<string>();
   const extend = (order: readonly Adjustment[], left: readonly DriveRun[]) => {
-    if (found.length >= MAX_ORDERS) return;
     if (left.length === 0) found.push(order);
+    const free = sliding.filter((id) => !order.some((step) => step.slides === id));
+    const state = [...left.map(({ id }) => id), ...free].join(' ');
+    if (left.length === 0 || left.length > free.length || found.length >= MAX_ORDERS || dead.has(state))
+      return;
+    const before = found.length;
+    const set = drives.filter((other) => !left.includes(other));
     for (const drive of left) {
-      for (const slides of [...sliding].sort((a, b) => rank(drive, a) - rank(drive, b))) {
-        const set = drives.filter((other) => !left.includes(other));
-        const moves = moved.get(slides) as ReadonlySet<string>;
-        const usable =
-          changesCenter(moves, drive) &&
-          !order.some((step) => step.slides === slides) &&
-          !set.some((other) => changesCenter(moves, other));
-        if (usable)
-          extend(
-            [...order, { drive: drive.id, slides }],
-            left.filter((other) => other !== drive),
-          );
+      for (const slides of candidates(drive, free)) {
+        const moves = moved.get(slides) ?? new Set();
+        if (!changesCenter(moves, drive) || set.some((other) => changesCenter(moves, other))) continue;
+        extend(
+          [...order, { drive: drive.id, slides }],
+          left.filter((other) => other !== drive),
+        );
       }
     }
+    if (found.length === before) dead.add(state);
   };
   extend([], drives);
-  return found;
+  return found.slice(0, MAX_ORDERS);
 }
 
 /** The steps of an order with what each leaves alone and what must be set after it. */
@@ -112,6 +114,12 @@ export function adjustmentSteps(
 /** One end moves and the other does not. */
 function changesCenter(moved: ReadonlySet<string>, drive: DriveRun): boolean {
   return moved.has(drive.from) !== moved.has(drive.to);
+}
+
+/** Shafts that may slide for a drive: the one it names, or any, its driving end first and its driven end next. */
+function candidates(drive: DriveRun, free: readonly string[]): readonly string[] {
+  if (drive.adjust !== undefined) return free.filter((id) => id === drive.adjust);
+  return [...free].sort((a, b) => rank(drive, a) - rank(drive, b));
 }
 
 function rank(drive: DriveRun, shaft: string): number {

@@ -32,7 +32,7 @@ export interface ChainCaution {
 export interface CautionQuestion extends SprocketPair {
   /** C [m]. */
   readonly center: number;
-  /** L, whole links chosen. */
+  /** L, links chosen; a count that is not whole says nothing on hunting or offset links. */
   readonly links: number;
   /** Wrap on the smaller sprocket [rad]. */
   readonly smallWrap: number;
@@ -64,6 +64,7 @@ export function chainCautions(question: CautionQuestion): readonly ChainCaution[
   const large = Math.max(driverTeeth, drivenTeeth);
   const touching = (outsideDiameter(pitch, driverTeeth) + outsideDiameter(pitch, drivenTeeth)) / 2;
   const rule = practice('chain layout rules');
+  const whole = Number.isInteger(links);
   const rows: readonly ChainCaution[] = [
     {
       code: 'sprockets-touch',
@@ -110,13 +111,20 @@ export function chainCautions(question: CautionQuestion): readonly ChainCaution[
     },
     {
       code: 'hunting',
-      value: greatestCommonDivisor(small, links),
+      value: whole ? greatestCommonDivisor(small, links) : 1,
       limit: 1,
       bound: 'max',
       kind: 'count',
       source: practice('odd teeth with an even number of links, no common factor'),
     },
-    { code: 'offset-link', value: links % 2, limit: 0, bound: 'max', kind: 'count', source: rule },
+    {
+      code: 'offset-link',
+      value: whole ? links % 2 : 0,
+      limit: 0,
+      bound: 'max',
+      kind: 'count',
+      source: rule,
+    },
   ];
   return rows.filter(({ value, limit, bound }) => (bound === 'min' ? value < limit : value > limit));
 }

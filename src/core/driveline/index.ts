@@ -30,6 +30,7 @@ export {
   type Wraps,
   wrapAngles,
 } from './chainLength.ts';
+export { beltFigures, chainDriveFigures, type FigureNames, sprocketFigures } from './figures.ts';
 export { type LinkCountQuestion, linkCountsAround } from './linkCounts.ts';
 export {
   looseLengthOfPlay,
@@ -39,6 +40,14 @@ export {
   slackSetting,
 } from './slack.ts';
 export {
+  type BeltEnd,
+  type DrivelineSolution,
+  type SlotSpan,
+  type SolvedBelt,
+  type SolvedChain,
+  solveDriveline,
+} from './solveDriveline.ts';
+export {
   outsideDiameter,
   pitchDiameter,
   type SprocketChain,
@@ -46,6 +55,7 @@ export {
   sprocketDimensions,
 } from './sprocket.ts';
 export { solveTension } from './tension.ts';
+export { tensionFigures } from './tensionFigures.ts';
 export type {
   Adjustment,
   AdjustmentStep,

@@ -73,7 +73,11 @@ export function slotNeed(
 
 /** How far a position lies past the slot's nearer end [m]; 0 inside. */
 export function pastTravel(slide: ShaftSlide, position: number): number {
-  const past = Math.max(slide.travelMin - position, position - slide.travelMax, 0);
+  const past = Math.max(
+    (slide.travelMin ?? position) - position,
+    position - (slide.travelMax ?? position),
+    0,
+  );
   return past <= TRAVEL_ROUNDING ? 0 : past;
 }
 

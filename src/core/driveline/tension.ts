@@ -92,19 +92,33 @@ function setDrive(setUp: SetUp): DriveTension {
     layoutCenter: layoutCenter as Length,
     ...exactLinksField(drive, layoutCenter),
     alternatives,
-    slotGiven: (slide.travelMax - slide.travelMin) as Length,
+    ...(slide.travelMin === undefined || slide.travelMax === undefined
+      ? {}
+      : { slotGiven: (slide.travelMax - slide.travelMin) as Length }),
   };
   const states = chosen?.slide;
   if (!states) return base;
-  const tightens = centerPerSlide(fresh, states.fresh) >= 0 ? 1 : -1;
-  const end = tightens > 0 ? slide.travelMax : slide.travelMin;
   return {
     ...base,
     chosen,
     slotNeeded: slotNeed(setUp, { alternatives, targets, states }),
-    takeUpLeft: ((end - states.fresh) * tightens) as Length,
-    elongationAtEnd: elongationAt(drive, { fresh: chosen.center, end: centerAtSlide(fresh, end) }),
+    ...takeUpFields(setUp, states),
     ...slackFields(setUp, states),
+  };
+}
+
+function takeUpFields(
+  setUp: SetUp,
+  states: SlideStates,
+): Pick<DriveTension, 'takeUpLeft' | 'elongationAtEnd'> {
+  const { drive, fresh, slide } = setUp;
+  const tightens = centerPerSlide(fresh, states.fresh) >= 0 ? 1 : -1;
+  const end = tightens > 0 ? slide.travelMax : slide.travelMin;
+  if (end === undefined) return {};
+  const centers = { fresh: centerAtSlide(fresh, states.fresh), end: centerAtSlide(fresh, end) };
+  return {
+    takeUpLeft: ((end - states.fresh) * tightens) as Length,
+    elongationAtEnd: elongationAt(drive, centers),
   };
 }
 

@@ -3,8 +3,8 @@ import { positiveLengthIssues, teethIssues } from './teeth.ts';
 import type { DriveRun, DriveShaft, TensionInput } from './tensionTypes.ts';
 
 const MAX_FRACTION = 0.1;
-/** More drives than any two-wheeler has; it keeps the search for an order short. */
-const MAX_DRIVES = 6;
+/** More drives than any two-wheeler has. */
+const MAX_DRIVES = 12;
 
 /** Everything that makes the input unreadable as a drive train: unknown or doubled names, numbers out of range. */
 export function tensionIssues(input: TensionInput): readonly Issue[] {
@@ -45,16 +45,17 @@ function shaftIssues(shaft: DriveShaft, path: string, ids: ReadonlySet<string>):
   if (slide.pusherPitch !== undefined) {
     issues.push(...positiveLengthIssues(`${path}.slide.pusherPitch`, slide.pusherPitch));
   }
+  const { travelMin, travelMax } = slide;
   issues.push(
-    ...finite(`${path}.slide.travelMin`, slide.travelMin),
-    ...finite(`${path}.slide.travelMax`, slide.travelMax),
+    ...finite(`${path}.slide.travelMin`, travelMin ?? 0),
+    ...finite(`${path}.slide.travelMax`, travelMax ?? 0),
   );
-  if (slide.travelMax < slide.travelMin) {
-    const min = slide.travelMin * 1000;
+  if (travelMin !== undefined && travelMax !== undefined && travelMax < travelMin) {
+    const min = travelMin * 1000;
     issues.push({
       code: 'out-of-range',
       path: `${path}.slide.travelMax`,
-      given: slide.travelMax * 1000,
+      given: travelMax * 1000,
       min,
       unit: 'mm',
     });
@@ -68,6 +69,7 @@ function driveIssues(drive: DriveRun, path: string, ids: ReadonlySet<string>): r
     ...unknown(`${path}.to`, drive.to, 'shaft', ids),
     ...range(`${path}.fitting`, (drive.fitting ?? 0) * 1000, { min: 0, max: 1000, unit: 'mm' }),
   ];
+  if (drive.adjust !== undefined) issues.push(...unknown(`${path}.adjust`, drive.adjust, 'shaft', ids));
   if (drive.from === drive.to) {
     issues.push({ code: 'conflict', path, reason: 'a drive needs two different shafts' });
   }

@@ -21,10 +21,10 @@ export interface DriveShaft {
 export interface ShaftSlide {
   /** Direction of positive travel in the side view; any length above zero, it is made a unit vector. */
   readonly direction: SidePoint;
-  /** Travel from the layout position to the slot's back end [m], usually ≤ 0. */
-  readonly travelMin: Length;
-  /** Travel from the layout position to the slot's front end [m], ≥ `travelMin`. */
-  readonly travelMax: Length;
+  /** Travel from the layout position to one end of the slot [m], usually ≤ 0; absent: made as far as needed. */
+  readonly travelMin?: Length;
+  /** Travel from the layout position to the other end [m], ≥ `travelMin`; absent: made as far as needed. */
+  readonly travelMax?: Length;
   /** Thread pitch of the pusher screw along the slide [m], > 0. */
   readonly pusherPitch?: Length;
 }
@@ -35,6 +35,8 @@ interface DriveBase {
   readonly from: string;
   /** Driven shaft. */
   readonly to: string;
+  /** Shaft that has to slide for this drive; the solver picks one when absent. */
+  readonly adjust?: string;
   /** How much closer the shafts must come to put chain or belt on [m], ≥ 0. */
   readonly fitting?: Length;
 }
@@ -178,9 +180,9 @@ export interface DriveTension {
   /** The length taken; absent when none can be met. */
   readonly chosen?: LengthChoice;
   readonly slotNeeded?: SlotNeed;
-  /** Slot that there is, end to end less bolt or axle [m]. */
+  /** Slot that there is, end to end less bolt or axle [m]; absent when an end is open. */
   readonly slotGiven?: Length;
-  /** Slide travel left from new to the slot's end on the side that tightens [m]; < 0 when already past it. */
+  /** Slide travel left from new to the slot's end on the side that tightens [m]; < 0 past it, absent when open. */
   readonly takeUpLeft?: Length;
   /** Elongation at which the slot's end is reached, as a fraction of the length. */
   readonly elongationAtEnd?: number;

@@ -51,6 +51,7 @@ export function toothForm(chain: ToothChain, teeth: number): ToothForm {
   const half = Math.PI / teeth;
   const topping = dr * (0.8 * Math.cos(b) + 1.4 * Math.cos(pressure) - 1.3025) - 0.0015 * INCH;
   const height = Math.sqrt(topping ** 2 - (1.4 * dr - p / 2) ** 2);
+  if (!(height > 0)) throw new RangeError('the tooth form needs a roller of about five eighths of the pitch');
   return {
     seatingRadius: ((1.005 * dr + 0.003 * INCH) / 2) as Length,
     seatingAngle: a as Angle,
