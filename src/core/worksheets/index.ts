@@ -1,5 +1,8 @@
+import { beltDriveWorksheet } from './beltDrive.ts';
 import { bendWorksheet } from './bend.ts';
+import { chainDriveWorksheet } from './chainDrive.ts';
 import { copeWorksheet } from './cope.ts';
+import { sprocketWorksheet } from './sprocket.ts';
 import type { Worksheet } from './worksheet.ts';
 
 export {
@@ -14,7 +17,13 @@ export {
 export type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 /** Every worksheet, in alphabetical order of its id; a new one gets one line here. */
-export const worksheets: readonly Worksheet[] = [bendWorksheet, copeWorksheet];
+export const worksheets: readonly Worksheet[] = [
+  beltDriveWorksheet,
+  bendWorksheet,
+  chainDriveWorksheet,
+  copeWorksheet,
+  sprocketWorksheet,
+];
 
 export function worksheetNamed(id: string): Worksheet | undefined {
   return worksheets.find((worksheet) => worksheet.id === id);
