@@ -1,0 +1,57 @@
+import { toEdgeFigure } from '../core/worksheets/index.ts';
+import type { Command } from './args.ts';
+import type { Core, Solved } from './core.ts';
+import { EXIT, type ExitCode } from './exit.ts';
+import { issueJson, issueLines, toJson } from './issues.ts';
+import { startProgress } from './progress.ts';
+import { countBySeverity, countLine, figureText, findingJson, findingText, worstFirst } from './report.ts';
+import { readText, type Terminal } from './terminal.ts';
+
+type CheckCommand = Extract<Command, { verb: 'check' }>;
+
+/** Reads, solves and tells the findings. */
+export async function check(command: CheckCommand, core: Core, terminal: Terminal): Promise<ExitCode> {
+  const solved = await solveFile(command, core, terminal);
+  if (solved === undefined) return EXIT.badInput;
+  terminal.out(command.json ? checkJson(command, solved) : checkText(command, solved));
+  return exitOf(solved);
+}
+
+/** The solved build of a file, or undefined after its issues were told. */
+export async function solveFile(
+  command: { readonly file: string; readonly variant: string | undefined; readonly json: boolean },
+  core: Core,
+  terminal: Terminal,
+): Promise<Solved | undefined> {
+  const progress = startProgress(terminal);
+  const { file, variant } = command;
+  const text = await readText(file, terminal);
+  const build = core.readBuild(text, variant === undefined ? {} : { variant });
+  if (build.ok) {
+    progress('placing the bike');
+    return core.solve(build.value);
+  }
+  if (command.json) terminal.out(toJson({ file, issues: build.issues.map(issueJson) }));
+  else terminal.err(issueLines(file, build.issues));
+  return undefined;
+}
+
+export function exitOf({ findings }: Solved): ExitCode {
+  return findings.some((finding) => finding.severity === 'stop') ? EXIT.stops : EXIT.done;
+}
+
+function checkText({ units, working }: CheckCommand, { findings, figures }: Solved): string {
+  const told = worstFirst(findings).map((finding) => findingText(finding, units));
+  const shown = working ? figures.map((figure) => figureText(figure, units)) : [];
+  return [...told, ...shown, `${countLine(findings)}\n`].join('\n');
+}
+
+function checkJson({ file, variant, working }: CheckCommand, { findings, figures }: Solved): string {
+  return toJson({
+    file,
+    ...(variant === undefined ? {} : { variant }),
+    counts: countBySeverity(findings),
+    findings: worstFirst(findings).map(findingJson),
+    ...(working ? { figures: figures.map(toEdgeFigure) } : {}),
+  });
+}

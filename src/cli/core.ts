@@ -1,0 +1,29 @@
+import type { Finding } from '../core/findings/index.ts';
+import type { Figure, Outcome, UnitSystem } from '../core/quantity/index.ts';
+import type { PackFile } from './writePack.ts';
+
+/** What the command line asks of a solved build; the rest of it only passes through. */
+export interface Solved {
+  readonly findings: readonly Finding[];
+  readonly figures: readonly Figure[];
+}
+
+export interface PackOptions {
+  readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
+  /** ISO 8601; the core has no clock. */
+  readonly date: string;
+  readonly units: UnitSystem;
+  readonly onProgress?: (what: string) => void;
+}
+
+/** The road from a build file to a pack, as the verbs use it; `Build` and `Solution` are opaque here. */
+export interface Core<Build = unknown, Solution extends Solved = Solved> {
+  readBuild(text: string, options?: { readonly variant?: string }): Outcome<Build>;
+  solve(build: Build): Solution;
+  packFiles(
+    solution: Solution,
+    options: PackOptions,
+  ): AsyncIterable<PackFile> | Iterable<PackFile> | Promise<Iterable<PackFile>>;
+  buildJsonSchema(): object;
+  starterBuild(): string;
+}

@@ -1,0 +1,34 @@
+import { writeFile } from 'node:fs/promises';
+import type { Command } from './args.ts';
+import type { Core } from './core.ts';
+import { EXIT, type ExitCode } from './exit.ts';
+import { errorCode } from './packFs.ts';
+import type { Terminal } from './terminal.ts';
+
+/** Writes a build file to start from; an existing file is replaced only when asked. */
+export async function newBuild(
+  { file, force }: Extract<Command, { verb: 'new' }>,
+  core: Pick<Core, 'starterBuild'>,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const text = core.starterBuild();
+  if (file === undefined || file === '-') {
+    terminal.out(text);
+    return EXIT.done;
+  }
+  try {
+    // The system itself refuses an existing file, so that none can slip in between a look and the writing.
+    await writeFile(file, text, { flag: force ? 'w' : 'wx' });
+  } catch (error) {
+    const reason =
+      errorCode(error) === 'EEXIST'
+        ? 'is there already; --force replaces it'
+        : `could not be written: ${reasonOf(error)}`;
+    terminal.err(`jigwright: ${file} ${reason}\n`);
+    return EXIT.notWritten;
+  }
+  terminal.err(`${file} is written; jigwright check ${file} tells what is left to decide\n`);
+  return EXIT.done;
+}
+
+const reasonOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));

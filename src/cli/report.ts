@@ -1,0 +1,60 @@
+import type { Finding } from '../core/findings/index.ts';
+import { edgeUnit, type Figure, printQuantity, type UnitSystem } from '../core/quantity/index.ts';
+
+type Severity = Finding['severity'];
+const WORST_FIRST: readonly Severity[] = ['stop', 'caution', 'note'];
+
+export function countBySeverity(findings: readonly Finding[]): Readonly<Record<Severity, number>> {
+  const count = (severity: Severity): number => findings.filter((one) => one.severity === severity).length;
+  return { stop: count('stop'), caution: count('caution'), note: count('note') };
+}
+
+export function worstFirst(findings: readonly Finding[]): Finding[] {
+  return WORST_FIRST.flatMap((severity) => findings.filter((one) => one.severity === severity));
+}
+
+/** `2 stop, 3 caution, 1 note`; never says that a bike is good. */
+export function countLine(findings: readonly Finding[]): string {
+  const counts = countBySeverity(findings);
+  return WORST_FIRST.map((severity) => `${counts[severity]} ${severity}`).join(', ');
+}
+
+export function findingText(finding: Finding, units: UnitSystem): string {
+  const { severity, part, what, kind, value, limit, why, remedy, source } = finding;
+  const lines = [`${severity.toUpperCase().padEnd(8)}${part}: ${what}`];
+  if (kind !== undefined && value !== undefined) {
+    const shown = printQuantity(value, kind, units);
+    lines.push(
+      limit === undefined ? `is ${shown}` : `is ${shown}, limit ${printQuantity(limit, kind, units)}`,
+    );
+  }
+  lines.push(`why: ${why}`);
+  if (remedy !== undefined) lines.push(`do: ${remedy}`);
+  lines.push(`source: ${source.key}, ${source.where}   [${finding.id}]`);
+  return `${lines.join('\n        ')}\n`;
+}
+
+/** Value, limit and margin in the edge unit that `unit` names. */
+export function findingJson(finding: Finding): object {
+  const { value, limit, margin, kind, ...rest } = finding;
+  if (kind === undefined) return rest;
+  const { symbol, factor } = edgeUnit(kind);
+  const inUnit = Object.entries({ value, limit, margin }).flatMap(([name, one]) =>
+    one === undefined ? [] : [[name, one / factor] as const],
+  );
+  return { ...rest, ...Object.fromEntries(inUnit), unit: symbol };
+}
+
+/** A figure with its working: what it is, how it is found, from what, after whom. */
+export function figureText(figure: Figure, units: UnitSystem): string {
+  const inputs = figure.inputs.map(
+    ({ name, value, kind }) => `${name} = ${printQuantity(value, kind, units)}`,
+  );
+  const lines = [
+    `${figure.name}: ${figure.symbol} = ${printQuantity(figure.value, figure.kind, units)}`,
+    figure.formula,
+    ...(inputs.length > 0 ? [`with ${inputs.join(', ')}`] : []),
+    `source: ${figure.source.key}, ${figure.source.where}   [${figure.id}]`,
+  ];
+  return `${lines.join('\n    ')}\n`;
+}

@@ -1,0 +1,1 @@
+export type { Finding, Severity } from './finding.ts';
