@@ -1,6 +1,6 @@
 import type { MaterialName, OperationName } from '../build/index.ts';
 import type { Frame3, Loop, Point } from '../geometry/index.ts';
-import type { SourceRef } from '../quantity/index.ts';
+import type { QuantityKind, SourceRef } from '../quantity/index.ts';
 
 /** How an opening is made, in the order of the work. */
 export type HoleStep =
@@ -10,6 +10,8 @@ export type HoleStep =
   | { readonly do: 'cut-undersize'; readonly diameter: number }
   | { readonly do: 'bore'; readonly diameter: number }
   | { readonly do: 'open-by-hand'; readonly diameter: number }
+  /** Metal between the two drilled ends of a slot, taken out with saw and file. */
+  | { readonly do: 'saw-and-file' }
   | { readonly do: 'tap'; readonly thread: string };
 
 /** A round hole, a bore with a fit, or a slot, in the plate's own plane [m]. */
@@ -25,11 +27,18 @@ export interface Opening {
   readonly direction?: number;
   /** What goes through: `M8 bolt`, `bearing 6204, N7`. */
   readonly for: string;
+  /** A bolt or axle pulls at its edge, a bearing presses in it, or something passes through freely. */
+  readonly carries: 'bolt' | 'bearing' | 'nothing';
+  /** Slot only: shaft whose slide it serves, so that its travel can be checked. */
+  readonly slides?: string;
   /** Fit or thread, where it has one. */
   readonly fit?: string;
   readonly thread?: string;
   /** What the cut line on the template and in the cut file is: full size, under size, or a punch mark only. */
-  readonly cutAs: { readonly as: 'full' } | { readonly as: 'undersize'; readonly diameter: number } | { readonly as: 'punch' };
+  readonly cutAs:
+    | { readonly as: 'full' }
+    | { readonly as: 'undersize'; readonly diameter: number }
+    | { readonly as: 'punch' };
   readonly steps: readonly HoleStep[];
 }
 
@@ -39,7 +48,12 @@ export interface BendLine {
   /** Bend angle [rad], inside radius [m]. */
   readonly angle: number;
   readonly insideRadius: number;
+  /** Toward +z of the pattern or away from it; on the mirrored copy of a pair the other way. */
   readonly direction: 'up' | 'down';
+  /** BA, flat length that goes into the bend [m]; the line from..to is its middle. */
+  readonly allowance: number;
+  /** How it is bent, for the order of work. */
+  readonly note: string;
 }
 
 /** A distance the maker checks on the finished plate [m]. */
@@ -78,6 +92,10 @@ export interface FlatPattern {
   readonly mass: number;
   /** Where its plane sits in the bike: origin and axes of the pattern's x, y and thickness; one per copy that has a place. */
   readonly placed: readonly { readonly hand: 'left' | 'right' | 'center'; readonly frame: Frame3 }[];
+  /** Holes of an earlier pattern that are in the plate already; drawn, not made. */
+  readonly oldHoles: readonly { readonly center: Point; readonly diameter: number }[];
+  /** What the maker must know beyond lines and steps. */
+  readonly notes: readonly string[];
   readonly sources: readonly SourceRef[];
 }
 
@@ -97,11 +115,15 @@ export interface PlateFlaw {
     | 'outline-crosses-itself'
     | 'hole-outside'
     | 'does-not-fit-stock'
-    | 'bore-fit';
+    | 'bore-fit'
+    | 'slot-direction'
+    | 'pad-overlap'
+    | 'cannot-be-drawn';
   readonly features: readonly string[];
-  /** Value and limit [m] (or count). */
+  /** Value and limit in SI of `kind`. */
   readonly value: number;
   readonly limit: number;
+  readonly kind: QuantityKind;
   readonly severity: 'stop' | 'caution' | 'note';
   readonly remedy: string;
   readonly source: SourceRef;

@@ -4,6 +4,7 @@ export {
   findBearing,
   type RatingRange,
 } from './bearing.ts';
+export { type BendingFacts, bendingOf } from './bending.ts';
 export { type Chain, chains, findChain } from './chain.ts';
 export {
   type Drill,
@@ -30,6 +31,7 @@ export {
   plainBolt,
 } from './hole.ts';
 export { type Key, type KeyseatDepths, keyForShaft, keys, keyseatDepths } from './key.ts';
+export { type Material, materialNamed } from './material.ts';
 export { findThread, type Thread, threads } from './thread.ts';
 export {
   readTire,
@@ -39,3 +41,4 @@ export {
   type TireRule,
   tireDimensions,
 } from './tire.ts';
+export { solidBar, type TubeSection, tubeSection } from './tubeSection.ts';
