@@ -1,5 +1,6 @@
 import type { z } from 'zod';
-import { quantityMeta, toEdgeValue } from './field.ts';
+import { toEdgeValue } from './field.ts';
+import { quantityMeta } from './meta.ts';
 import { optionThatFits, unwrapped } from './schemaWalk.ts';
 
 /** A value in SI as plain JSON data in edge units, by the quantity kinds that its schema carries. */

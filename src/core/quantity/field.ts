@@ -19,6 +19,7 @@ import type {
 import type { GaugeStock } from './gauge.ts';
 import type { Issue } from './issue.ts';
 import { edgeUnitOf, kindFacts } from './kinds.ts';
+import { metaOf } from './meta.ts';
 import { readQuantity } from './read.ts';
 import { fromSi, toSi } from './units.ts';
 
@@ -37,16 +38,11 @@ export interface FieldLimits {
   readonly gauge?: GaugeStock;
 }
 
-/** What a field's schema tells about itself (zod's global registry), also shown in the JSON Schema. */
-export interface QuantityMeta {
-  readonly description: string;
-  readonly kind: QuantityKind;
-  /** Edge unit. */
-  readonly unit: string;
-}
-
 /** Beyond this in any edge unit no part of a bike is meant. */
 const LARGEST = 1e12;
+
+/** Added to a value, turns -0 (which JSON can hold) into 0 and changes nothing else. */
+const POSITIVE_ZERO = 0;
 
 export const lengthField = fieldOf<Length>('length');
 export const angleField = fieldOf<Angle>('angle');
@@ -69,12 +65,6 @@ export const countField = fieldOf<number>('count');
 /** A number of a result, in SI; {@link toEdge} writes it in the edge unit. */
 export function resultField(kind: QuantityKind, doc: string): z.ZodType<number, number> {
   return z.number().meta(metaOf(kind, doc));
-}
-
-/** Meta of a quantity field, or undefined for any other schema. */
-export function quantityMeta(schema: z.core.$ZodType): QuantityMeta | undefined {
-  const meta = z.globalRegistry.get(schema) as Partial<QuantityMeta> | undefined;
-  return meta?.kind !== undefined && meta.kind in kindFacts ? (meta as QuantityMeta) : undefined;
 }
 
 /** SI to the edge unit, free of the last-digit noise of the factor. */
@@ -111,7 +101,7 @@ function readGiven(given: number | string, kind: QuantityKind, limits: FieldLimi
   }
   if (kind === 'count' && !Number.isInteger(given))
     return { code: 'wrong-type', path: '', given: `${given}`, wanted: kindFacts.count.name };
-  return limitIssue(given, kind, limits) ?? toSi(given, edgeUnitOf(kind));
+  return limitIssue(given, kind, limits) ?? toSi(given, edgeUnitOf(kind)) + POSITIVE_ZERO;
 }
 
 function limitIssue(given: number, kind: QuantityKind, limits: FieldLimits): Issue | undefined {
@@ -141,10 +131,3 @@ function schemaLimits({ min, max, above }: FieldLimits): Record<string, number> 
     ...(above !== undefined ? { exclusiveMinimum: above } : {}),
   };
 }
-
-/** Spread into a plain record, which is what zod's registry takes. */
-const metaOf = (kind: QuantityKind, doc: string): QuantityMeta & Record<string, unknown> => ({
-  description: doc,
-  kind,
-  unit: kindFacts[kind].edge,
-});

@@ -19,7 +19,7 @@ export const gaugeStockNames: Readonly<Record<GaugeStock, string>> = {
  * @param gauge whole gauge number [-]
  * @returns thickness [m]
  * @issue not-in-table — a number the table does not have
- * @source machinerys-handbook-31, sheet metal gages; wire and tube gages
+ * @source msg-weights, bwg-table, astm-b258: each row names its own
  */
 export function readGauge(gauge: number, stock: GaugeStock): Outcome<Length> {
   const rows = table.rows.filter((row) => row.stock === stock);

@@ -31,8 +31,6 @@ export {
   powerField,
   pressureField,
   type QuantityField,
-  type QuantityMeta,
-  quantityMeta,
   ratioField,
   resultField,
   speedField,
@@ -44,6 +42,7 @@ export type { Figure, FigureInput } from './figure.ts';
 export { type GaugeStock, readGauge } from './gauge.ts';
 export { describeIssue, type Issue, type TextPosition } from './issue.ts';
 export { edgeUnit } from './kinds.ts';
+export { type QuantityMeta, quantityMeta } from './meta.ts';
 export { nearestName } from './nearest.ts';
 export { bad, good, type Outcome } from './outcome.ts';
 export {

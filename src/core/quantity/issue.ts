@@ -78,11 +78,11 @@ function describeWhat(issue: Issue): string {
     case 'duplicate-name':
       return `the name "${issue.given}" is used more than once`;
     case 'out-of-range':
-      return `found ${issue.given} ${issue.unit}, wanted ${describeRange(issue)}`;
+      return `found ${measured(issue.given, issue.unit)}, wanted ${describeRange(issue)}`;
     case 'not-in-table':
       return `"${issue.given}" is not in the table; nearest: ${issue.nearest.join(', ')}`;
     case 'too-large':
-      return `found ${issue.given} ${issue.unit}, at most ${issue.max} ${issue.unit} are taken`;
+      return `found ${measured(issue.given, issue.unit)}, at most ${measured(issue.max, issue.unit)} are taken`;
     case 'version':
       return `file version ${issue.given} is not known; this program reads up to version ${issue.newest}`;
     case 'conflict':
@@ -95,5 +95,8 @@ function describeRange({ min, max, above, unit }: Extract<Issue, { code: 'out-of
   const upper = max !== undefined ? `at most ${max}` : '';
   const range =
     above === undefined && lower && upper ? `${min} to ${max}` : [lower, upper].filter(Boolean).join(' and ');
-  return `${range} ${unit}`.trim();
+  return measured(range, unit);
 }
+
+const measured = (value: number | string, unit: string): string =>
+  unit === '' ? `${value}` : `${value} ${unit}`;

@@ -27,7 +27,7 @@ export const kindFacts: Readonly<Record<QuantityKind, KindFacts>> = {
   mass: facts('a mass', 'kg', format('kg', 0.01), format('lb', 0.01), '2.5 kg or 5.5 lb'),
   force: facts('a force', 'N', format('N', 1), format('lbf', 1), '1200 N or 270 lbf'),
   torque: facts('a torque', 'N·m', format('N·m', 0.1), format('lb-ft', 0.1), '11 N·m or 8.1 lb-ft'),
-  pressure: facts('a pressure or stress', 'MPa', format('MPa', 0.1), format('psi', 1), '2.2 bar or 32 psi'),
+  pressure: facts('a pressure or stress', 'MPa', format('MPa', 0.01), format('psi', 1), '2.2 bar or 32 psi'),
   power: facts('a power', 'W', format('kW', 0.01), format('hp', 0.01), '4.1 kW or 5.5 hp'),
   speed: facts('a speed', 'm/s', format('km/h', 0.1), format('mph', 0.1), '45 km/h or 28 mph'),
   angularSpeed: facts('a shaft speed', 'rpm', format('rpm', 1), format('rpm', 1), '3600 rpm'),

@@ -15,6 +15,9 @@ export interface PrintOptions {
 /** Finest division of a tape or rule in the trade. */
 const INCH_DIVISIONS = 64;
 
+/** A half goes up even where doubles leave it just below: 0.15 / 0.1 is 1.4999999999999998. */
+const HALF_UP = 1e-9;
+
 /**
  * SI value as text.
  * @throws RangeError for a value that is not finite: a broken promise of the room that made it.
@@ -31,7 +34,7 @@ export function printQuantity(
     kind === 'length' ? printInches(value, options) : printStepped(value, kind, customary, customaryStep());
   const customaryStep = () => {
     if (options.resolution === undefined) return customary.step;
-    const sameSize = (options.resolution * unitRatio(kind, metric, customary)) as number;
+    const sameSize = options.resolution * unitRatio(kind, metric, customary);
     return 10 ** Math.floor(Math.log10(sameSize) + 1e-9);
   };
   if (metric.symbol === customary.symbol || system === 'mm') return inMetric();
@@ -41,7 +44,7 @@ export function printQuantity(
 /** Length [m] to the nearest 1/64 in, reduced: `8 7/16 in`; with `remainder`, `8 7/16 in + 0.004`. */
 export function printInches(length: number, options: { readonly remainder?: boolean } = {}): string {
   const value = inchesIn(finite(length));
-  const parts = Math.round(Math.abs(value) * INCH_DIVISIONS);
+  const parts = Math.round(Math.abs(value) * INCH_DIVISIONS + HALF_UP);
   const whole = Math.floor(parts / INCH_DIVISIONS);
   const fraction = reduced(parts % INCH_DIVISIONS, INCH_DIVISIONS);
   const sign = value < 0 && parts > 0 ? '-' : '';
@@ -59,8 +62,9 @@ export function printMillimeters(length: number, resolution: number = 0.1): stri
 
 /** A plain number to the nearest `step`, with the decimals that the step has. */
 export function printNumber(value: number, step: number): string {
-  if (!(step > 0)) throw new RangeError(`step of a print must be above 0, not ${step}`);
-  const rounded = Math.round(Math.abs(finite(value)) / step) * step;
+  if (!(step > 0 && Number.isFinite(step)))
+    throw new RangeError(`step of a print must be above 0 and finite, not ${step}`);
+  const rounded = Math.round(Math.abs(finite(value)) / step + HALF_UP) * step;
   const text = rounded.toFixed(decimalsOf(step));
   return value < 0 && Number(text) !== 0 ? `-${text}` : text;
 }

@@ -29,18 +29,20 @@ export function readQuantity(text: string, kind: QuantityKind, options: ReadOpti
   const plain = plainText(trimmed);
   const comma = decimalComma(trimmed, plain, kind);
   if (comma) return comma;
+  const remainder = readInchRemainder(plain, kind);
+  if (remainder) return remainder;
   const sign = /^[+-] ?/.exec(plain)?.[0] ?? '';
   const body = plain.slice(sign.length);
   const outcome = readBody(body, trimmed, kind, options);
   if (!outcome.ok || !sign.startsWith('-') || outcome.value === 0) return outcome;
-  return /\bga/i.test(body) ? unreadable(trimmed, kind, 'a gauge number above 0') : good(-outcome.value);
+  return GAUGE.test(body) ? unreadable(trimmed, kind, 'with a gauge number above 0') : good(-outcome.value);
 }
 
 const FEET_INCHES = new RegExp(
   `^${NUMBER} ?(?:'|ft\\.?|foot|feet) ?-? ?${NUMBER} ?("|in\\.?|inch|inches)?$`,
   'i',
 );
-const INCH_REMAINDER = new RegExp(`^${NUMBER} in ([+-]) (0?\\.\\d+)$`);
+const INCH_REMAINDER = new RegExp(`^(-?)${NUMBER} in ([+-]) (0?\\.\\d+)$`);
 const DEGREES = new RegExp(`^${NUMBER} ?(?:°|deg) ?${NUMBER} ?'(?: ?${NUMBER} ?")?$`);
 const RATIO = new RegExp(`^${NUMBER} ?: ?${NUMBER}$`);
 const PLAIN = new RegExp(`^${NUMBER} ?(.*)$`);
@@ -48,7 +50,7 @@ const GAUGE = /^(\d+) ?-? ?(gauge|gage|ga|bwg|msg)\b\.? ?(.*)$/i;
 
 /** Forms beyond "number and unit", by kind; the first that recognizes a text answers. */
 const forms: Partial<Record<QuantityKind, readonly Form[]>> = {
-  length: [readFeetInches, readInchRemainder, readGaugeText],
+  length: [readFeetInches, readGaugeText],
   angle: [readDegreesMinutes],
   ratio: [readRatio],
 };
@@ -83,29 +85,29 @@ function readFeetInches(text: string): Outcome<number> | undefined {
   if (!match) return undefined;
   // `5'3` is common; `5 ft 3` without a second unit is not clear.
   if (match[3] === undefined && !text.includes("'")) return undefined;
-  return sum(text, 'length', [
-    [match[1]!, 'ft', 1],
-    [match[2]!, 'in', 1],
+  return sum(text, 'length', 'in', [
+    [match[1]!, 12],
+    [match[2]!, 1],
   ]);
 }
 
-/** What the printer writes with its `remainder` option. */
-function readInchRemainder(text: string): Outcome<number> | undefined {
-  const match = INCH_REMAINDER.exec(text);
+/** What the printer writes with its `remainder` option; each term has its own sign: `-8 7/16 in - 0.004`. */
+function readInchRemainder(text: string, kind: QuantityKind): Outcome<number> | undefined {
+  const match = kind === 'length' ? INCH_REMAINDER.exec(text) : null;
   if (!match) return undefined;
-  return sum(text, 'length', [
-    [match[1]!, 'in', 1],
-    [match[3]!, 'in', match[2] === '-' ? -1 : 1],
+  return sum(text, 'length', 'in', [
+    [match[2]!, match[1] === '-' ? -1 : 1],
+    [match[4]!, match[3] === '-' ? -1 : 1],
   ]);
 }
 
 function readDegreesMinutes(text: string): Outcome<number> | undefined {
   const match = DEGREES.exec(text);
   if (!match) return undefined;
-  return sum(text, 'angle', [
-    [match[1]!, '°', 1],
-    [match[2]!, 'arcmin', 1],
-    [match[3] ?? '0', 'arcmin', 1 / 60],
+  return sum(text, 'angle', '°', [
+    [match[1]!, 1],
+    [match[2]!, 1 / 60],
+    [match[3] ?? '0', 1 / 3600],
   ]);
 }
 
@@ -119,18 +121,20 @@ function readRatio(text: string): Outcome<number> | undefined {
   return Number.isFinite(ratio) ? good(ratio) : unreadable(text, 'ratio', 'with a second number above 0');
 }
 
+/** Terms of one unit added up, each with its weight. */
 function sum(
   text: string,
   kind: QuantityKind,
-  terms: readonly (readonly [written: string, symbol: string, weight: number])[],
+  symbol: string,
+  terms: readonly (readonly [written: string, weight: number])[],
 ): Outcome<number> {
   let total = 0;
-  for (const [written, symbol, weight] of terms) {
+  for (const [written, weight] of terms) {
     const value = readNumber(written);
     if (typeof value === 'string') return unreadable(text, kind, `with ${value}`);
-    total += weight * toSi(value, unitOf(kind, symbol));
+    total += weight * value;
   }
-  return good(total);
+  return good(toSi(total, unitOf(kind, symbol)));
 }
 
 function readGaugeText(text: string, options: ReadOptions): Outcome<number> | undefined {
@@ -168,9 +172,11 @@ function decimalComma(given: string, plain: string, kind: QuantityKind): Outcome
 function unreadableUnit(given: string, number: string, written: string, kind: QuantityKind): Outcome<number> {
   const symbols = units[kind].map((unit) => unit.symbol).filter((symbol) => symbol !== '');
   const listed = symbols.length > 0 ? `in ${symbols.slice(0, 5).join(', ')}` : undefined;
-  if (written === '') return unreadable(given, kind, 'with its unit', withUnits(number, kind));
+  if (written === '')
+    return unreadable(given, kind, 'with its unit', withUnits(number.replace(/\.$/, ''), kind));
+  if (!/^\D+\d?$/.test(written) || !/[a-z°%"']/i.test(written)) return unreadable(given, kind);
   const other = otherKind(written);
-  const suggestion = nearestUnit(written, kind);
+  const suggestion = nearestUnit(written, kind, other !== undefined);
   const example = suggestion === undefined ? undefined : withUnit(number, suggestion);
   if (other === undefined) return unreadable(given, kind, listed, example);
   return unreadable(given, kind, `${listed ?? 'without a unit'} ("${written}" measures ${other})`, example);
@@ -183,16 +189,21 @@ function otherKind(written: string): string | undefined {
   return found && kindFacts[found].name;
 }
 
-/** Symbol of the unit whose spelling is nearest; a replaced letter is a likelier slip than a lost one. */
-function nearestUnit(written: string, kind: QuantityKind): string | undefined {
+/**
+ * Symbol of the unit whose spelling is nearest; a replaced letter is a likelier slip than a lost one.
+ * Of a unit that measures something else, only a longer or shorter form is likely meant: lbf for lb, not km for kg.
+ */
+function nearestUnit(written: string, kind: QuantityKind, isOtherKind: boolean): string | undefined {
   const key = unitKey(written).toLowerCase();
   let best: { readonly symbol: string; readonly cost: number } | undefined;
   for (const unit of units[kind]) {
-    for (const spelling of [unitKey(unit.symbol), ...unit.also]) {
-      const distance = editDistance(key, spelling.toLowerCase());
+    for (const spelling of [unitKey(unit.symbol), ...unit.also].map((one) => one.toLowerCase())) {
+      const distance = editDistance(key, spelling);
       const cost = distance + Math.abs(key.length - spelling.length) / 10;
+      const isForm = spelling.startsWith(key) || key.startsWith(spelling);
       const isNear = spelling !== '' && distance <= Math.max(1, Math.floor(key.length / 3));
-      if (isNear && cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { symbol: unit.symbol, cost };
+      if (isNear && (isForm || !isOtherKind) && cost < (best?.cost ?? Number.POSITIVE_INFINITY))
+        best = { symbol: unit.symbol, cost };
     }
   }
   return best?.symbol;

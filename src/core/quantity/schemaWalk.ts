@@ -1,12 +1,17 @@
 import type { z } from 'zod';
+import { quantityMeta } from './meta.ts';
 
 type Schema = z.core.$ZodType;
 type Def = z.core.$ZodTypes['_zod']['def'];
 
 export const defOf = (schema: Schema): Def => (schema as z.core.$ZodTypes)._zod.def;
 
-/** The schema inside optional, default, readonly, lazy and the like; a pipe is its result, or its input for a transform. */
+/**
+ * The schema inside optional, default, readonly, lazy and the like; a pipe is its result, or its input for a
+ * transform. A quantity field is whole.
+ */
 export function unwrapped(schema: Schema): Schema {
+  if (quantityMeta(schema)) return schema;
   const def = defOf(schema);
   switch (def.type) {
     case 'optional':
@@ -27,17 +32,11 @@ export function unwrapped(schema: Schema): Schema {
 }
 
 /** The schema at `path`, or undefined where the path leaves the schema. */
-export function schemaAt(
-  schema: Schema,
-  path: readonly PropertyKey[],
-  data: unknown,
-  isField: (schema: Schema) => boolean = () => false,
-): Schema | undefined {
-  if (path.length === 0) return schema;
-  const inner = isField(schema) ? schema : unwrapped(schema);
-  const [step, ...rest] = path as [PropertyKey, ...PropertyKey[]];
-  const next = childOf(inner, step, data);
-  return next && schemaAt(next, rest, valueAt(data, step), isField);
+export function schemaAt(schema: Schema, path: readonly PropertyKey[], data: unknown): Schema | undefined {
+  const [step, ...rest] = path;
+  if (step === undefined) return schema;
+  const next = childOf(unwrapped(schema), step, data);
+  return next && schemaAt(next, rest, valueAt(data, step));
 }
 
 /** Keys that the object schema (or, for a union, the options fitting `data`) knows. */
@@ -92,6 +91,7 @@ function childOf(schema: Schema, step: PropertyKey, data: unknown): Schema | und
 /** 0: cannot be; more: how well. An object scores by its literals first, then by the keys it shares. */
 function agreement(schema: Schema, value: unknown): number {
   const inner = unwrapped(schema);
+  if (quantityMeta(inner)) return typeof value === 'number' || typeof value === 'string' ? 2 : 0;
   const def = defOf(inner);
   switch (def.type) {
     case 'literal':

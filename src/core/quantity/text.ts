@@ -25,15 +25,16 @@ const VULGAR: Readonly<Record<string, string>> = {
 /** One spelling for the many characters that a keyboard, phone or copied page may give. */
 export function plainText(text: string): string {
   return text
+    .replace(/[\u200b-\u200d\u2060\ufeff]/g, '')
     .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒]/g, (glyph) => ` ${VULGAR[glyph]}`)
     .replace(/(?<=\d)(?=[⁰¹²³⁴-⁹]+[⁄∕])/g, ' ')
-    .replace(/[″“”„‟˝]/g, '"')
+    .replace(/[″“”„‟˝ʺ]/g, '"')
     .replace(/[′‘’‛ʹʼ´`]/g, "'")
+    .replace(/[º˚]/g, '°')
     .normalize('NFKC')
     .replace(/''/g, '"')
     .replace(/[−‐‑‒–—―]/g, '-')
     .replace(/[⁄∕]/g, '/')
-    .replace(/º|˚/g, '°')
     .replace(/\s+/g, ' ')
     .trim();
 }
@@ -42,8 +43,9 @@ export function plainText(text: string): string {
 export function unitKey(written: string): string {
   return written
     .normalize('NFKC')
+    .replace(/^-|\.$/g, '')
     .replace(/\^/g, '')
-    .replace(/[\s.*×·⋅∙•-]+/g, '·')
-    .replace(/·?\/·?/g, '/')
-    .replace(/^·|·$/g, '');
+    .replace(/ ?\/ ?/g, '/')
+    .replace(/\./g, ' ')
+    .replace(/(?<=\S)[\s*×·⋅∙•-]+(?=\S)/g, '·');
 }

@@ -26,8 +26,7 @@ export interface Unit {
 
 // Exact by definition (NIST SP 811, appendix B): inch, pound, standard gravity. All others follow from them.
 const INCH = 0.0254;
-const FOOT = 12 * INCH;
-const MILE = 5280 * FOOT;
+const FOOT = 0.3048;
 const POUND = 0.45359237;
 const GRAVITY = 9.80665;
 const POUND_FORCE = POUND * GRAVITY;
@@ -46,15 +45,15 @@ const unit = (symbol: string, times: number, per: number, ...also: readonly stri
 export const units: Readonly<Record<QuantityKind, readonly Unit[]>> = {
   length: [
     unit('mm', 1, 1000, 'millimeter', 'millimeters', 'millimetre', 'millimetres'),
-    unit('in', INCH, 1, 'inch', 'inches', '"'),
+    unit('in', 254, 10_000, 'inch', 'inches', '"'),
     unit('m', 1, 1, 'meter', 'meters', 'metre', 'metres'),
     unit('cm', 1, 100, 'centimeter', 'centimeters', 'centimetre', 'centimetres'),
-    unit('ft', FOOT, 1, 'foot', 'feet', "'"),
-    unit('thou', INCH, 1000),
+    unit('ft', 3048, 10_000, 'foot', 'feet', "'"),
+    unit('thou', 254, 10_000_000),
     unit('um', 1, 1e6, 'μm', 'micron', 'microns', 'micrometer', 'micrometers'),
-    unit('yd', 3 * FOOT, 1, 'yard', 'yards'),
+    unit('yd', 9144, 10_000, 'yard', 'yards'),
     unit('km', 1000, 1, 'kilometer', 'kilometers', 'kilometre', 'kilometres'),
-    unit('mi', MILE, 1, 'mile', 'miles'),
+    unit('mi', 1_609_344, 1000, 'mile', 'miles'),
   ],
   angle: [
     unit('°', Math.PI, 180, 'deg', 'degs', 'degree', 'degrees'),
@@ -66,8 +65,8 @@ export const units: Readonly<Record<QuantityKind, readonly Unit[]>> = {
   mass: [
     unit('kg', 1, 1, 'kilogram', 'kilograms', 'kgs'),
     unit('g', 1, 1000, 'gram', 'grams'),
-    unit('lb', POUND, 1, 'lbs', 'lbm', 'pound', 'pounds'),
-    unit('oz', POUND, 16, 'ounce', 'ounces'),
+    unit('lb', 45_359_237, 100_000_000, 'lbs', 'lbm', 'pound', 'pounds'),
+    unit('oz', 45_359_237, 1_600_000_000, 'ounce', 'ounces'),
   ],
   force: [
     unit('N', 1, 1, 'newton', 'newtons'),
@@ -107,13 +106,13 @@ export const units: Readonly<Record<QuantityKind, readonly Unit[]>> = {
   ],
   speed: [
     unit('km/h', 1, 3.6, 'kph', 'kmh', 'km/hr'),
-    unit('mph', MILE, 3600, 'mi/h', 'mile/h', 'miles/h'),
+    unit('mph', 44_704, 100_000, 'mi/h', 'mile/h', 'miles/h'),
     unit('m/s', 1, 1, 'm/sec'),
-    unit('ft/s', FOOT, 1, 'fps', 'ft/sec'),
-    unit('ft/min', FOOT, 60, 'fpm'),
+    unit('ft/s', 3048, 10_000, 'fps', 'ft/sec'),
+    unit('ft/min', 3048, 600_000, 'fpm'),
     unit('m/min', 1, 60),
     unit('mm/s', 1, 1000),
-    unit('in/s', INCH, 1, 'ips'),
+    unit('in/s', 254, 10_000, 'ips'),
   ],
   angularSpeed: [
     unit('rpm', 2 * Math.PI, 60, 'r/min', 'rev/min', '1/min', 'revs/min'),
@@ -177,25 +176,48 @@ export function unitOf(kind: QuantityKind, symbol: string): Unit {
 }
 
 export const millimetersIn = (length: number): number => length * 1000;
-export const inchesIn = (length: number): number => length / INCH;
+export const inchesIn = (length: number): number => (length * 10_000) / 254;
 
-/** @source nist-sp-811, section 4.3 (prefix milli) */
+/** Length from [mm]. @source nist-sp-811, table 5: prefix milli */
 export const mm = (value: number): Length => (value / 1000) as Length;
-/** @source nist-sp-811, appendix B.8: inch, exact */
-export const inches = (value: number): Length => (value * INCH) as Length;
+
+/** Length from [in]; 1 in = 25.4 mm exactly. @source nist-sp-811, appendix B.8 */
+export const inches = (value: number): Length => ((value * 254) / 10_000) as Length;
+
+/** Length from [m]. @source nist-sp-811, table 1 */
 export const meters = (value: number): Length => value as Length;
+
+/** Angle from [°]; π rad = 180°. @source nist-sp-811, table 6 */
 export const degrees = (value: number): Angle => ((value * Math.PI) / 180) as Angle;
+
+/** Mass from [kg]. @source nist-sp-811, table 1 */
 export const kilograms = (value: number): Mass => value as Mass;
-/** @source nist-sp-811, appendix B.8: pound (avoirdupois), exact */
-export const pounds = (value: number): Mass => (value * POUND) as Mass;
+
+/** Mass from avoirdupois [lb]; 1 lb = 0.45359237 kg exactly. @source nist-sp-811, appendix B.8 */
+export const pounds = (value: number): Mass => ((value * 45_359_237) / 100_000_000) as Mass;
+
+/** Force from [N]. @source nist-sp-811, table 3 */
 export const newtons = (value: number): Force => value as Force;
-/** @source nist-sp-811, appendix B.8: pound-force from pound and standard gravity, both exact */
+
+/** Force from [lbf]: pound times standard gravity, both exact. @source nist-sp-811, appendix B.8 */
 export const poundsForce = (value: number): Force => (value * POUND_FORCE) as Force;
+
+/** Torque from [N·m]. @source nist-sp-811, table 4 */
 export const newtonMeters = (value: number): Torque => value as Torque;
+
+/** Pressure or stress from [MPa]. @source nist-sp-811, table 3 */
 export const megapascals = (value: number): Pressure => (value * 1e6) as Pressure;
+
+/** Shaft speed from [rpm]; 1 rpm = 2π/60 rad/s. @source nist-sp-811, appendix B.8 */
 export const rpm = (value: number): AngularSpeed => ((value * 2 * Math.PI) / 60) as AngularSpeed;
+
+/** Speed from [m/s]. @source nist-sp-811, table 2 */
 export const metersPerSecond = (value: number): Speed => value as Speed;
+
+/** Speed from [km/h]. @source nist-sp-811, appendix B.8 */
 export const kilometersPerHour = (value: number): Speed => (value / 3.6) as Speed;
+
+/** Power from [W]. @source nist-sp-811, table 3 */
 export const watts = (value: number): Power => value as Power;
 
 /** Both orders of a product, spaced, hyphenated (`a·b` after {@link unitKey}) or run together. */

@@ -1,12 +1,15 @@
 import { z } from 'zod';
-import { quantityMeta } from './field.ts';
 import type { Issue } from './issue.ts';
 import { kindFacts } from './kinds.ts';
+import { quantityMeta } from './meta.ts';
 import { nearestName } from './nearest.ts';
 import { bad, good, type Outcome } from './outcome.ts';
 import { defOf, knownKeys, optionThatFits, schemaAt, unwrapped, valueAt } from './schemaWalk.ts';
 
 type ZodIssue = z.core.$ZodIssue;
+
+/** Of a hostile object with thousands of unknown keys, only the first ones are compared with the known. */
+const MOST_SUGGESTED = 100;
 
 /** Parses and, on failure, gives every issue with its path. */
 export function readWith<T>(schema: z.ZodType<T>, data: unknown): Outcome<T> {
@@ -45,7 +48,7 @@ interface Root {
 function issuesOf(issue: ZodIssue, root: Root): Issue[] {
   const fullPath = [...root.path, ...issue.path];
   const path = pathText(fullPath);
-  const schema = root.schema && schemaAt(root.schema, issue.path, root.data, (one) => !!quantityMeta(one));
+  const schema = root.schema && schemaAt(root.schema, issue.path, root.data);
   const found = foundAt(issue, root);
   switch (issue.code) {
     case 'custom': {
@@ -54,7 +57,7 @@ function issuesOf(issue: ZodIssue, root: Root): Issue[] {
     }
     case 'unrecognized_keys': {
       const known = schema ? knownKeys(schema, found.value) : [];
-      return issue.keys.map((key) => unknownKey(key, fullPath, known));
+      return issue.keys.map((key, index) => unknownKey(key, fullPath, index < MOST_SUGGESTED ? known : []));
     }
     case 'invalid_union':
       return unionIssues(issue, schema, found, fullPath);
@@ -96,13 +99,12 @@ function unionIssues(
   fullPath: readonly PropertyKey[],
 ): Issue[] {
   const path = pathText(fullPath);
+  if ('options' in issue && issue.options) return [tagIssue(path, found, issue.options.map(String))];
   if (found.isMissing) return [{ code: 'missing', path, wanted: wantedOf(schema, issue) }];
   if (schema === undefined || quantityMeta(schema)) return [typeIssue(path, found, wantedOf(schema, issue))];
   const inner = unwrapped(schema);
   const def = defOf(inner);
   if (def.type !== 'union') return [typeIssue(path, found, wantedOf(schema, issue))];
-  const named = discriminatorIssue(issue, def.options, found.value, fullPath);
-  if (named) return [named];
   const option = optionThatFits(def.options, found.value);
   const errors = option && issue.errors[def.options.indexOf(option)];
   if (!errors || errors.length === 0) return [typeIssue(path, found, wantedOf(schema, issue))];
@@ -110,30 +112,11 @@ function unionIssues(
 }
 
 /** An unknown or missing tag of a tagged union: say which names there are. */
-function discriminatorIssue(
-  issue: z.core.$ZodIssueInvalidUnion,
-  options: readonly z.core.$ZodType[],
-  value: unknown,
-  fullPath: readonly PropertyKey[],
-): Issue | undefined {
-  const { discriminator } = issue;
-  if (discriminator === undefined) return undefined;
-  const known = options.flatMap((option) => literalsAt(option, discriminator));
-  const path = pathText([...fullPath, discriminator]);
-  const wanted = `one of ${known.join(', ')}`;
-  const given = valueAt(value, discriminator);
-  if (typeof value !== 'object' || value === null) return undefined;
-  if (given === undefined) return { code: 'missing', path, wanted };
-  return nameIssue(path, given, discriminator, known);
-}
-
-function literalsAt(option: z.core.$ZodType, key: string): string[] {
-  const def = defOf(unwrapped(option));
-  if (def.type === 'union') return def.options.flatMap((one) => literalsAt(one, key));
-  const tag = def.type === 'object' ? def.shape[key] : undefined;
-  const tagDef = tag && defOf(unwrapped(tag));
-  if (tagDef?.type === 'enum') return Object.values(tagDef.entries).map(String);
-  return tagDef?.type === 'literal' ? tagDef.values.map(String) : [];
+function tagIssue(path: string, found: Found, known: readonly string[]): Issue {
+  if (found.isMissing) return { code: 'missing', path, wanted: `one of ${known.join(', ')}` };
+  return found.isKnown && typeof found.value === 'string'
+    ? nameIssue(path, found.value, 'name', known)
+    : { code: 'wrong-type', path, given: found.text, wanted: `one of ${known.join(', ')}` };
 }
 
 function valueIssue(issue: z.core.$ZodIssueInvalidValue, path: string, found: Found): Issue {

@@ -1,0 +1,1 @@
+export { type Bracket, bracketRoot, findRoot, type RootOptions, type RootOutcome } from './root.ts';
