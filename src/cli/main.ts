@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import manifest from '../../package.json' with { type: 'json' };
 import { type Command, parseCommand, UsageError } from './args.ts';
 import type { Core } from './core.ts';
@@ -87,4 +88,10 @@ const processTerminal: Terminal = {
   },
   now: () => performance.now(),
   today: () => new Date().toISOString().slice(0, 10),
+  // The build puts them beside the program.
+  readFonts: async () => {
+    const read = (name: string): Promise<Uint8Array> => readFile(new URL(`./fonts/${name}`, import.meta.url));
+    const [regular, bold] = await Promise.all([read('DejaVuSans.ttf'), read('DejaVuSans-Bold.ttf')]);
+    return { regular, bold };
+  },
 };

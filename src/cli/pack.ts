@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises';
 import type { Command } from './args.ts';
 import { exitOf, solveFile } from './check.ts';
 import type { Core, PackOptions } from './core.ts';
@@ -17,7 +16,7 @@ export async function pack(command: PackCommand, core: Core, terminal: Terminal)
   if (solved === undefined) return EXIT.badInput;
   const onProgress = startProgress(terminal);
   const options: PackOptions = {
-    fonts: await readFonts(),
+    fonts: await terminal.readFonts(),
     date: command.date ?? terminal.today(),
     units: command.units,
     onProgress,
@@ -45,11 +44,4 @@ async function* told(
     tell(`writing ${file.path}`);
     yield file;
   }
-}
-
-/** The build puts the fonts beside the program. */
-async function readFonts(): Promise<PackOptions['fonts']> {
-  const read = (name: string): Promise<Uint8Array> => readFile(new URL(`./fonts/${name}`, import.meta.url));
-  const [regular, bold] = await Promise.all([read('DejaVuSans.ttf'), read('DejaVuSans-Bold.ttf')]);
-  return { regular, bold };
 }

@@ -1,4 +1,5 @@
 import { readFile } from 'node:fs/promises';
+import type { PackOptions } from './core.ts';
 import { errorCode } from './packFs.ts';
 
 /** Where a verb reads and writes, so that a test can stand in for the process. */
@@ -12,6 +13,7 @@ export interface Terminal {
   readonly now: () => number;
   /** Today, as ISO 8601. */
   readonly today: () => string;
+  readonly readFonts: () => Promise<PackOptions['fonts']>;
 }
 
 /** A file that could not be read; the message is for a person. */
