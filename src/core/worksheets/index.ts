@@ -2,6 +2,7 @@ import { beltDriveWorksheet } from './beltDrive.ts';
 import { bendWorksheet } from './bend.ts';
 import { chainDriveWorksheet } from './chainDrive.ts';
 import { copeWorksheet } from './cope.ts';
+import { quantityWorksheet } from './quantity.ts';
 import { sprocketWorksheet } from './sprocket.ts';
 import type { Worksheet } from './worksheet.ts';
 
@@ -22,6 +23,7 @@ export const worksheets: readonly Worksheet[] = [
   bendWorksheet,
   chainDriveWorksheet,
   copeWorksheet,
+  quantityWorksheet,
   sprocketWorksheet,
 ];
 

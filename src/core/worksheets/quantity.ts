@@ -55,7 +55,7 @@ const output = z.strictObject({
 });
 
 /** Reads one quantity as builders write it and gives it in both unit systems. */
-export const quantity: Worksheet<typeof input, typeof output> = {
+export const quantityWorksheet: Worksheet<typeof input, typeof output> = {
   id: 'quantity',
   title: 'Read and convert a quantity',
   summary:
