@@ -18,5 +18,5 @@ export function arrowhead(
     x: tip.x - length * Math.cos(turn) - side * half * Math.sin(turn),
     y: tip.y - length * Math.sin(turn) + side * half * Math.cos(turn),
   });
-  return polygon([tip, back(1), back(-1)], pen, pen === 'accent' ? 'accent' : 'dark');
+  return polygon([tip, back(1), back(-1)], pen, pen === 'accent' ? 'accent' : 'ink');
 }

@@ -78,6 +78,11 @@ export interface FlowInput {
   readonly blocks: readonly Block[];
 }
 
+/** Blocks as strips of this width, for a page that is not a page of a book. */
+export function blockStrips(blocks: readonly Block[], width: number): readonly Strip[] {
+  return blocks.flatMap((block) => piecesOf(block, width)).map(({ height, items }) => ({ height, items }));
+}
+
 /** Sets blocks over as many pages as they need; the first keeps `id`, the others get `-2`, `-3` … */
 export function flowPages(input: FlowInput): readonly DraftSheet[] {
   const area = contentArea(input.paper);

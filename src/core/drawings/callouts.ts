@@ -68,7 +68,7 @@ export function calloutColumn(input: CalloutColumnInput): readonly SheetItem[] {
     const joint = { x, y };
     return [
       openPath([callout.at, joint], 'dimension'),
-      circle(callout.at, 0.5, 'dimension', 'dark'),
+      circle(callout.at, 0.5, 'dimension', 'ink'),
       ...(callout.number === undefined ? [] : balloon({ x: x + out * radius, y }, callout.number, size)),
       ...lines.map((content, k) => {
         const foot = (k - (lines.length - 1) / 2) * pitch + ((textRise - textDrop) / 2) * size;

@@ -32,7 +32,7 @@ export function checkBar(input: CheckBarInput): readonly SheetItem[] {
   const label = kind === '100 mm' ? '100 mm' : '4 in';
   return [
     ...Array.from({ length: count / 2 }, (_, i) =>
-      rectangle(box(2 * i * step, (2 * i + 1) * step), 'none', 'medium'),
+      rectangle(box(2 * i * step, (2 * i + 1) * step), 'none', 'dark'),
     ),
     { ...line(place(0, 0), place(length, 0), 'mark'), ...(part === undefined ? {} : { part }) },
     line(place(0, 1.2), place(length, 1.2), 'mark'),

@@ -55,7 +55,7 @@ export function leader(input: LeaderInput): readonly SheetItem[] {
     end === 'arrow'
       ? [arrowhead(tip, direction)]
       : end === 'dot'
-        ? [circle(tip, DOT_RADIUS, 'dimension', 'dark')]
+        ? [circle(tip, DOT_RADIUS, 'dimension', 'ink')]
         : [];
   return [
     openPath([tip, elbow, landing], 'dimension'),

@@ -39,6 +39,7 @@ export const fillColors: Readonly<Record<Exclude<FillRole, 'none'>, string>> = {
   light: '#f1f1f1',
   medium: '#d9d9d9',
   dark: '#8f8f8f',
+  ink: INK,
   accent: '#f4dfd8',
 };
 

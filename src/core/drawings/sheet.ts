@@ -24,7 +24,7 @@ export type PenRole =
   | 'accent'; // what the reader should see first (a finding)
 
 /** Closed shapes may be filled; `none` draws the stroke alone. */
-export type FillRole = 'none' | 'paper' | 'light' | 'medium' | 'dark' | 'accent';
+export type FillRole = 'none' | 'paper' | 'light' | 'medium' | 'dark' | 'ink' | 'accent';
 
 /** A segment of a path: straight to `to`, or an arc to it with `bulge` = tan(sweep/4), + counterclockwise. */
 export interface PathStep extends PaperPoint {

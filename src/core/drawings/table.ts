@@ -37,6 +37,8 @@ const PAD_X = 1.2;
 const PAD_Y = 0.7;
 /** A column of words is not made narrower than this, however long its neighbors are [mm]. */
 const LEAST_WIDTH = 8;
+/** Most that a column of a table that fits is made wider than its text [mm]. */
+const MOST_EXTRA = 6;
 
 /** Columns, wrapped cells, a bold header over a rule and a thin rule under each row. */
 export function layoutTable(input: TableInput, width: number): TableLayout {
@@ -100,7 +102,8 @@ function cellOf(cell: TableCell): { text: string; weight: TextItem['weight']; to
 
 /**
  * Each column gets at least its longest word and at most its longest cell; what is left between is shared in
- * proportion to what each could still use. A table that fits whole is stretched to the width.
+ * proportion to what each could still use. A table that fits whole is loosened a little, not stretched to the width:
+ * the eye loses its row over a wide gap.
  */
 function columnWidths(input: TableInput, width: number, size: number): readonly number[] {
   const measure = input.columns.map((column, i) => {
@@ -129,7 +132,7 @@ function columnWidths(input: TableInput, width: number, size: number): readonly 
   const left = width - sum(least);
   if (left <= sum(slack))
     return least.map((l, i) => l + ((slack[i] as number) * left) / Math.max(1e-9, sum(slack)));
-  const open = measure.map((m, i) => (input.columns[i]?.width === undefined ? m.most : 0));
-  const spare = left - sum(slack);
-  return measure.map((m, i) => m.most + (sum(open) === 0 ? 0 : (spare * (open[i] as number)) / sum(open)));
+  const open = input.columns.filter((c) => c.width === undefined).length;
+  const extra = Math.min(MOST_EXTRA, (left - sum(slack)) / Math.max(1, open));
+  return measure.map((m, i) => m.most + (input.columns[i]?.width === undefined ? extra : 0));
 }
