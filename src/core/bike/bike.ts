@@ -162,6 +162,8 @@ export interface SpacerOption {
   readonly change: number;
   /** New length [m]. */
   readonly length: number;
+  /** The worked-out spacer that is then left out; without it the option closes an offset or is that spacer itself. */
+  readonly insteadOf?: string;
   /** Undefined when nothing stands in the way. */
   readonly hindrance?: string;
 }
@@ -175,6 +177,8 @@ export interface ChainLine {
   readonly drivenY: number;
   /** driverY − drivenY [m]. */
   readonly offset: number;
+  /** Distance of the two shafts seen from the side [m]. */
+  readonly centerDistance: number;
   /** atan(offset / center distance) [rad]. */
   readonly angle: number;
   /** Limit of the offset [m]. */
@@ -227,12 +231,33 @@ export interface PlacedTubeEnd {
   readonly angle?: number;
   /** Common-perpendicular offset of the axes [m], signed as in the cope worksheet. */
   readonly offset?: number;
-  /** Turn about the tube of the cope's φ = 0, from the tube's reference direction [rad]. */
+  /**
+   * Turn about the tube of the cope's φ = 0 (the heel), from the tube's reference direction [rad], in the sense of φ:
+   * clockwise as seen from the far end. Reference: the inside of the first bend, carried along without twist; on a
+   * straight tube its upper side, or forward side where it is steep.
+   */
   readonly clock?: number;
   /** From the end of the centerline back to the longest and shortest point of the cut [m]; 0 for square. */
   readonly longPoint: number;
   readonly shortPoint: number;
   readonly leaveLong: number;
+}
+
+/** Something about a tube that cannot be made as drawn; turned into a finding by the findings room. */
+export interface TubeFlaw {
+  /** Id of the placed tube. */
+  readonly tube: string;
+  readonly end?: 'start' | 'end';
+  /**
+   * no-centerline: no tube passes these points, and none is placed; bends-overlap: the bends have no room, drawn with a
+   * smaller radius; no-cope: this tube does not fit round that one, drawn cut square; bend-in-cope: the bend begins
+   * before the cope ends; copes-meet: the tube is so short that nothing is left of it, taken without mass.
+   */
+  readonly rule: 'no-centerline' | 'bends-overlap' | 'no-cope' | 'bend-in-cope' | 'copes-meet';
+  readonly reason: string;
+  /** Wanted against possible [m]: bend radius, or straight length at the end against the cope's. */
+  readonly value?: number;
+  readonly limit?: number;
 }
 
 /** A lump with mass for the sums of mass, center and inertia. */
@@ -310,6 +335,7 @@ export interface Bike {
   /** Shaft centers after the slides that the driveline asked for [m]. */
   readonly shafts: Readonly<Record<string, Point3>>;
   readonly tubes: readonly PlacedTube[];
+  readonly tubeFlaws: readonly TubeFlaw[];
   readonly stacks: Readonly<Record<string, PlacedStack>>;
   readonly ladder: Ladder;
   readonly brakes: readonly PlacedBrake[];

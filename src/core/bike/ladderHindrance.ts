@@ -1,0 +1,161 @@
+import type { StackEntry } from '../build/index.ts';
+import { printMillimeters } from '../quantity/index.ts';
+import { findChain } from '../standards/index.ts';
+import { type OptionContext, offsetIn, type Place } from './ladderTrial.ts';
+import { threadWanted, USUAL_PITCH } from './stackAxle.ts';
+import { stageOf } from './stackModel.ts';
+import { AGREES_WITHIN, featureY, type SolvedRows } from './stackRows.ts';
+import { givenOutside, pitchDiameter } from './stackSizes.ts';
+
+/** Lengths below this are none [m]. */
+const NO_LENGTH = 1e-9;
+
+/** What stands in the way of a changed spacer, as a sentence; undefined when nothing does. */
+export function hindranceOf(context: OptionContext, place: Place, solved: SolvedRows): string | undefined {
+  const reasons = [
+    ...negativeLengths(context, place, solved),
+    ...movedPins(context, solved),
+    ...movedLines(context, solved),
+    ...shortThreads(context, solved),
+    ...newOnly(clashes(context, solved), clashes(context, context.base)),
+  ];
+  return reasons.length === 0 ? undefined : reasons.join('; ');
+}
+
+function negativeLengths(
+  { model, base }: OptionContext,
+  place: Place,
+  solved: SolvedRows,
+): readonly string[] {
+  return model.rows.flatMap((entry, row) =>
+    entry.items.flatMap((item, i) => {
+      const length = solved.lengths[row]?.[i] ?? 0;
+      const isChanged = row === place.row && i === place.item;
+      const was = base.lengths[row]?.[i] ?? 0;
+      if (length >= -NO_LENGTH || (!isChanged && was <= length)) return [];
+      return [`${item.id} would come out ${printMillimeters(length, 0.01)}: there is no room for it`];
+    }),
+  );
+}
+
+/** Pins that agreed before and would not any more. */
+function movedPins({ build, model, base }: OptionContext, solved: SolvedRows): readonly string[] {
+  return solved.misfits.flatMap(({ row, between, excess }) => {
+    const [left, right] = between;
+    const before = base.misfits.find(
+      (one) => one.row === row && one.between[0] === left && one.between[1] === right,
+    );
+    if (before !== undefined && Math.abs(excess) <= Math.abs(before.excess) + AGREES_WITHIN) return [];
+    const entry = build.stacks[model.names[row]!]!;
+    const name = (item: number) => pinName(entry, item);
+    return [
+      `between ${name(left)} and ${name(right)} it would be ${printMillimeters(Math.abs(excess), 0.01)} too ${excess > 0 ? 'long' : 'short'}`,
+    ];
+  });
+}
+
+function pinName(entry: StackEntry, index: number): string {
+  const item = entry.items[index]!;
+  const pin = item.pin;
+  if (pin === undefined) return item.id;
+  if (pin.to === 'in-line') return `${item.id} in line with drive ${pin.drive}`;
+  if (pin.to === 'caliper') return `${item.id} in the ${pin.brake} caliper`;
+  if (pin.to === 'rim-center') return `${item.id} with the rim in the center`;
+  return pin.to === 'engine-face' ? `${item.id} on the engine face` : `${item.id} in its place`;
+}
+
+function movedLines(context: OptionContext, solved: SolvedRows): readonly string[] {
+  return context.build.driveline.stages.flatMap((stage) => {
+    if (stage.kind === 'clutch') return [];
+    const [before, after] = [offsetIn(context, stage, context.base), offsetIn(context, stage, solved)];
+    if (Math.abs(after) <= Math.abs(before) + AGREES_WITHIN) return [];
+    return [`drive ${stage.id} would be ${printMillimeters(Math.abs(after), 0.01)} out of line`];
+  });
+}
+
+/** Axles whose far end would no longer hold its nut, and shafts that would no longer reach through. */
+function shortThreads({ build, model, base }: OptionContext, solved: SolvedRows): readonly string[] {
+  return model.names.flatMap((name, row) => {
+    const entry = build.stacks[name]!;
+    const grown = total(solved, row) - total(base, row);
+    if (grown <= NO_LENGTH) return [];
+    const { left, wanted } =
+      roomAtEnd(entry, total(solved, row)) ?? shaftRoom(build, entry, total(solved, row));
+    if (left >= wanted - NO_LENGTH) return [];
+    const short = printMillimeters(wanted - left, 0.1);
+    return [
+      entry.axle === undefined
+        ? `${name} would stand ${short} past the end of its shaft`
+        : `thread left at the right end of ${name} would be ${short} too short`,
+    ];
+  });
+}
+
+const total = (solved: SolvedRows, row: number): number =>
+  (solved.lengths[row] ?? []).reduce((sum, one) => sum + one, 0);
+
+interface Room {
+  /** Length of axle or shaft beyond the stack, and how much is wanted [m]. */
+  readonly left: number;
+  readonly wanted: number;
+}
+
+function roomAtEnd({ axle, items }: StackEntry, length: number): Room | undefined {
+  if (axle === undefined) return undefined;
+  const pitch = axle.pitch ?? USUAL_PITCH;
+  const isNut = (item: StackEntry['items'][number] | undefined) => item?.kind === 'nut';
+  const end = (hasNut: boolean, thread: number | undefined) =>
+    threadWanted(hasNut, thread ?? 0, axle.diameter, pitch);
+  const outLeft = axle.leftEnd ?? end(isNut(items[0]), axle.threadLeft);
+  return {
+    left: axle.length - outLeft - length,
+    wanted: end(isNut(items[items.length - 1]), axle.threadRight),
+  };
+}
+
+function shaftRoom(build: OptionContext['build'], entry: StackEntry, length: number): Room {
+  const shaft =
+    entry.shaft === 'engine' ? build.engine.shaft.length : build.driveline.shafts[entry.shaft]?.length;
+  return { left: (shaft ?? Number.POSITIVE_INFINITY) - length, wanted: 0 };
+}
+
+/** Chains that touch a larger neighbor beside them, and overhangs that reach past their neighbor. */
+function clashes(context: OptionContext, solved: SolvedRows): readonly string[] {
+  return [...chainClashes(context, solved), ...overhangClashes(context, solved)];
+}
+
+function chainClashes({ build, model }: OptionContext, solved: SolvedRows): readonly string[] {
+  return model.planes.flatMap((plane) => {
+    const entry = build.stacks[model.names[plane.on.row]!]!;
+    const stage = plane.drive === undefined ? undefined : stageOf(build, plane.drive);
+    if (stage?.kind !== 'chain') return [];
+    const chain = findChain(stage.chain);
+    const pitch = pitchDiameter(build, entry.shaft, stage.id);
+    if (!chain.ok || pitch === undefined) return [];
+    const inside = pitch / 2 - chain.value.plateHeight / 2;
+    const y = featureY(solved, plane.on);
+    return entry.items.flatMap((item, i) => {
+      const outside = i === plane.on.item ? undefined : givenOutside(build, entry, item);
+      if (outside === undefined || outside / 2 <= inside) return [];
+      const left = featureY(solved, { row: plane.on.row, item: i, offset: 0, share: 0 });
+      const right = left - (solved.lengths[plane.on.row]?.[i] ?? 0);
+      const apart = Math.max(y - left, right - y);
+      return apart < chain.value.halfWidth ? [`the chain of ${stage.id} would touch ${item.id}`] : [];
+    });
+  });
+}
+
+function overhangClashes({ build, model }: OptionContext, solved: SolvedRows): readonly string[] {
+  return model.names.flatMap((name, row) =>
+    build.stacks[name]!.items.flatMap((item, i) => {
+      const next = build.stacks[name]!.items[i + 1];
+      const room = solved.lengths[row]?.[i + 1] ?? 0;
+      if (item.overhang === undefined || next === undefined || item.overhang <= room + NO_LENGTH) return [];
+      if (build.stacks[name]!.items[i + 2] === undefined) return [];
+      return [`${item.id} would reach past ${next.id}`];
+    }),
+  );
+}
+
+const newOnly = (after: readonly string[], before: readonly string[]): readonly string[] =>
+  after.filter((one) => !before.includes(one));
