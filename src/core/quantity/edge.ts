@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { toEdgeValue } from './field.ts';
 import { quantityMeta } from './meta.ts';
-import { optionThatFits, unwrapped } from './schemaWalk.ts';
+import { defOf, optionThatFits, unwrapped } from './schemaWalk.ts';
 
 /** A value in SI as plain JSON data in edge units, by the quantity kinds that its schema carries. */
 export function toEdge(schema: z.core.$ZodType, value: unknown): unknown {
@@ -10,7 +10,7 @@ export function toEdge(schema: z.core.$ZodType, value: unknown): unknown {
   if (meta) return typeof value === 'number' ? toEdgeValue(value, meta.kind) : value;
   const inner = unwrapped(schema);
   if (inner !== schema) return toEdge(inner, value);
-  const { def } = schema._zod as { def: z.core.$ZodTypes['_zod']['def'] };
+  const def = defOf(schema);
   switch (def.type) {
     case 'object':
       return mapEntries(value, (key, one) => withSchema(def.shape[key] ?? def.catchall, one));

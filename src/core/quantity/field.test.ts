@@ -138,6 +138,14 @@ describe('limits, in edge units', () => {
   });
 });
 
+test('a default given by prefault is in edge units and shows in the JSON Schema', () => {
+  const schema = z.strictObject({ a: lengthField('x').prefault(3), b: lengthField('y').prefault('1 in') });
+  expect(readWith(schema, {})).toEqual({ ok: true, value: { a: 0.003, b: 0.0254 } });
+  expect(z.toJSONSchema(schema, { io: 'input' })).toMatchObject({
+    properties: { a: { default: 3, unit: 'mm' }, b: { default: '1 in', unit: 'mm' } },
+  });
+});
+
 describe('toEdge walks', () => {
   const part = z.strictObject({ kind: z.literal('plate'), thickness: resultField('length', 't') });
   const rod = z.strictObject({ kind: z.literal('rod'), turn: resultField('angle', 'a') });
@@ -154,6 +162,10 @@ describe('toEdge walks', () => {
     deep: z.lazy(() => part),
     plain: z.number(),
     yes: z.boolean(),
+  });
+
+  test('NaN does not pass', () => {
+    expect(() => toEdge(resultField('length', 'x'), Number.NaN)).toThrow(RangeError);
   });
 
   test('every kind of schema', () => {

@@ -67,8 +67,12 @@ export function resultField(kind: QuantityKind, doc: string): z.ZodType<number, 
   return z.number().meta(metaOf(kind, doc));
 }
 
-/** SI to the edge unit, free of the last-digit noise of the factor. */
+/**
+ * SI to the edge unit, free of the last-digit noise of the factor.
+ * @throws RangeError for a value that is not finite: JSON would carry it as null.
+ */
 export function toEdgeValue(value: number, kind: QuantityKind): number {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} is no ${kind}`);
   return Number(fromSi(value, edgeUnitOf(kind)).toPrecision(14));
 }
 

@@ -38,6 +38,16 @@ export function readQuantity(text: string, kind: QuantityKind, options: ReadOpti
   return GAUGE.test(body) ? unreadable(trimmed, kind, 'with a gauge number above 0') : good(-outcome.value);
 }
 
+interface Spellings {
+  readonly exact: ReadonlyMap<string, Unit>;
+  readonly anyCase: ReadonlyMap<string, Unit>;
+}
+
+/** Every way to write a unit, by kind. */
+const spellings = Object.fromEntries(
+  Object.entries(units).map(([kind, list]) => [kind, spellingsOf(list)]),
+) as Readonly<Record<QuantityKind, Spellings>>;
+
 const FEET_INCHES = new RegExp(
   `^${NUMBER} ?(?:'|ft\\.?|foot|feet) ?-? ?${NUMBER} ?("|in\\.?|inch|inches)?$`,
   'i',
@@ -54,6 +64,17 @@ const forms: Partial<Record<QuantityKind, readonly Form[]>> = {
   angle: [readDegreesMinutes],
   ratio: [readRatio],
 };
+
+function spellingsOf(list: readonly Unit[]): Spellings {
+  const exact = new Map<string, Unit>();
+  const anyCase = new Map<string, Unit>();
+  for (const unit of list)
+    for (const spelling of [unitKey(unit.symbol), ...unit.also]) {
+      exact.set(spelling, unit);
+      anyCase.set(spelling.toLowerCase(), unit);
+    }
+  return { exact, anyCase };
+}
 
 function readBody(body: string, given: string, kind: QuantityKind, options: ReadOptions): Outcome<number> {
   for (const form of forms[kind] ?? []) {
@@ -73,11 +94,8 @@ function readBody(body: string, given: string, kind: QuantityKind, options: Read
 /** Spellings differ by case in shops, but never so that milli becomes mega. */
 function findUnit(written: string, kind: QuantityKind): Unit | undefined {
   const key = unitKey(written);
-  const matches = (same: (spelling: string) => boolean) =>
-    units[kind].find((unit) => same(unitKey(unit.symbol)) || unit.also.some(same));
-  const exact = matches((spelling) => spelling === key);
-  if (exact || key === '' || key === 'mPa') return exact;
-  return matches((spelling) => spelling.toLowerCase() === key.toLowerCase());
+  const spelled = spellings[kind];
+  return spelled.exact.get(key) ?? (key === 'mPa' ? undefined : spelled.anyCase.get(key.toLowerCase()));
 }
 
 function readFeetInches(text: string): Outcome<number> | undefined {
@@ -196,15 +214,13 @@ function otherKind(written: string): string | undefined {
 function nearestUnit(written: string, kind: QuantityKind, isOtherKind: boolean): string | undefined {
   const key = unitKey(written).toLowerCase();
   let best: { readonly symbol: string; readonly cost: number } | undefined;
-  for (const unit of units[kind]) {
-    for (const spelling of [unitKey(unit.symbol), ...unit.also].map((one) => one.toLowerCase())) {
-      const distance = editDistance(key, spelling);
-      const cost = distance + Math.abs(key.length - spelling.length) / 10;
-      const isForm = spelling.startsWith(key) || key.startsWith(spelling);
-      const isNear = spelling !== '' && distance <= Math.max(1, Math.floor(key.length / 3));
-      if (isNear && (isForm || !isOtherKind) && cost < (best?.cost ?? Number.POSITIVE_INFINITY))
-        best = { symbol: unit.symbol, cost };
-    }
+  for (const [spelling, unit] of spellings[kind].anyCase) {
+    const isForm = spelling.startsWith(key) || key.startsWith(spelling);
+    if (spelling === '' || (isOtherKind && !isForm)) continue;
+    const distance = editDistance(key, spelling);
+    const cost = distance + Math.abs(key.length - spelling.length) / 10;
+    const isNear = distance <= Math.max(1, Math.floor(key.length / 3));
+    if (isNear && cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { symbol: unit.symbol, cost };
   }
   return best?.symbol;
 }

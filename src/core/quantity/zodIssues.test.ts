@@ -34,6 +34,24 @@ const schema = z.strictObject({
   list: z.array(z.string()).min(1).optional(),
   nested: z.lazy(() => z.strictObject({ wheelbase: lengthField('w') })).optional(),
   size: z.tuple([lengthField('x'), lengthField('y')]).optional(),
+  maybe: lengthField('x').optional(),
+  even: z.number().multipleOf(2).optional(),
+  label: z
+    .string()
+    .regex(/^[a-z]+$/, 'a name in small letters')
+    .optional(),
+  code: z.string().regex(/^\d$/).optional(),
+  note: z.string().regex(/^\d$/).meta({ description: 'one digit' }).optional(),
+  day: z.iso.date().optional(),
+  named: z
+    .record(
+      z
+        .string()
+        .min(2)
+        .regex(/^[a-z]+$/, 'a name in small letters'),
+      lengthField('x'),
+    )
+    .optional(),
 });
 
 const good = { name: 'a', stacks: {} };
@@ -144,6 +162,14 @@ describe('other issues', () => {
       { ...good, size: ['1 in', '2'] },
       ['size[1]: found "2", wanted a length with its unit, for example 2 mm or 2 in'],
     ],
+    [{ ...good, maybe: true }, ['maybe: found true, wanted a length, for example 12 mm or 1 1/2 in']],
+    [{ ...good, even: 3 }, ['even: found 3, wanted a multiple of 2']],
+    [{ ...good, label: 'A' }, ['label: found the text "A", wanted a name in small letters']],
+    [{ ...good, code: 'A' }, ['code: found the text "A", wanted a text that matches /^\\d$/']],
+    [{ ...good, note: 'A' }, ['note: found the text "A", wanted a text: one digit']],
+    [{ ...good, day: 'A' }, ['day: found the text "A", wanted a text of the form date']],
+    [{ ...good, named: { 'A B': 1 } }, ['named."A B": found the name "A B", wanted a name in small letters']],
+    [{ ...good, named: { a: 1 } }, ['named.a: found 1 characters, wanted at least 2 characters']],
     [[], ['the file: found a list, wanted an object { … }']],
     [null, ['the file: found null, wanted an object { … }']],
     [undefined, ['the file: missing; wanted an object { … }']],

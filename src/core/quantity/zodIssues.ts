@@ -70,9 +70,18 @@ function issuesOf(issue: ZodIssue, root: Root): Issue[] {
           ? { code: 'missing', path, wanted: wantedOf(schema, issue) }
           : valueIssue(issue, path, found),
       ];
+    case 'invalid_key':
+      return issue.issues.flatMap((one) => keyIssue(one, path, String(issue.path.at(-1))));
     default:
       return [typeIssue(path, found, wantedOf(schema, issue))];
   }
+}
+
+/** A key of a record that its rule for names refuses. */
+function keyIssue(issue: ZodIssue, path: string, key: string): Issue {
+  const found: Found = { value: key, isKnown: true, isMissing: false, text: describe(key) };
+  if (issue.code === 'too_small' || issue.code === 'too_big') return rangeIssue(issue, path, found);
+  return typeIssue(path, { ...found, text: `the name "${clip(key)}"` }, wantedOf(undefined, issue));
 }
 
 interface Found {
@@ -101,7 +110,8 @@ function unionIssues(
   const path = pathText(fullPath);
   if ('options' in issue && issue.options) return [tagIssue(path, found, issue.options.map(String))];
   if (found.isMissing) return [{ code: 'missing', path, wanted: wantedOf(schema, issue) }];
-  if (schema === undefined || quantityMeta(schema)) return [typeIssue(path, found, wantedOf(schema, issue))];
+  if (schema === undefined || quantityMeta(unwrapped(schema)))
+    return [typeIssue(path, found, wantedOf(schema, issue))];
   const inner = unwrapped(schema);
   const def = defOf(inner);
   if (def.type !== 'union') return [typeIssue(path, found, wantedOf(schema, issue))];
@@ -176,16 +186,36 @@ function typeIssue(path: string, found: Found, wanted: string): Issue {
 
 /** What belongs at a place, in words; a field's own description says it best. */
 function wantedOf(schema: z.core.$ZodType | undefined, issue: ZodIssue): string {
-  const meta = schema && quantityMeta(schema);
+  const meta = schema && quantityMeta(unwrapped(schema));
   if (meta) return `${kindFacts[meta.kind].name}, for example ${kindFacts[meta.kind].example}`;
+  if (issue.code === 'not_multiple_of') return `a multiple of ${issue.divisor}`;
+  if (issue.code === 'invalid_format') return formatWanted(schema, issue);
   if (issue.code === 'invalid_value') return `one of ${issue.values.map(String).join(', ')}`;
   const base =
     issue.code === 'invalid_type'
       ? typeName(issue.expected)
       : schema && typeName(defOf(unwrapped(schema)).type);
-  const description = schema && z.globalRegistry.get(schema)?.description;
+  const description = descriptionOf(schema);
   if (base === undefined) return description ?? 'another form';
   return description === undefined ? base : `${base}: ${description}`;
+}
+
+/** A description stands on the wrapper (optional …) or on what it wraps. */
+const descriptionOf = (schema: z.core.$ZodType | undefined): string | undefined =>
+  schema &&
+  (z.globalRegistry.get(schema)?.description ?? z.globalRegistry.get(unwrapped(schema))?.description);
+
+/** A rule for texts says best in its own message what it wants; zod's own begin with "Invalid". */
+function formatWanted(
+  schema: z.core.$ZodType | undefined,
+  issue: z.core.$ZodIssueInvalidStringFormat,
+): string {
+  if (!issue.message.startsWith('Invalid')) return issue.message;
+  const description = descriptionOf(schema);
+  if (description !== undefined) return `a text: ${description}`;
+  return issue.format === 'regex'
+    ? `a text that matches ${issue.pattern}`
+    : `a text of the form ${issue.format}`;
 }
 
 function typeName(type: string): string {
