@@ -22,9 +22,29 @@ export type {
   Stance,
   TireGap,
   TireSize,
+  TubeFlaw,
 } from './bike.ts';
+export {
+  axialInertia,
+  boxInertia,
+  discInertia,
+  type Inertia,
+  type Lump,
+  rodInertia,
+  rodLump,
+  sumLumps,
+} from './inertia.ts';
+export { BELT_OFFSET, CHAIN_OFFSET, layLadder, SHAFT_SLOPE } from './ladder.ts';
+export { ladderFigures } from './ladderFigures.ts';
 export { layOut, resolveLayout, resolvePlacements } from './layout.ts';
+export { type MassLump, massOfBody, weigh } from './masses.ts';
+export { placeBike } from './place.ts';
 export { enginePoint, mirrored, namedPoint, placePoint } from './placePoint.ts';
+export { type RimReadings, rimOffset } from './rimOffset.ts';
+export { stackFigures } from './stackFigures.ts';
+export type { StackFlaw } from './stackFlaw.ts';
+export { stackFlaws } from './stackFlaws.ts';
+export { type Feature, featureY, type Row, type RowPin, type SolvedRows, solveRows } from './stackRows.ts';
 export { placeStacks } from './stacks.ts';
 export {
   axisForward,
@@ -35,3 +55,7 @@ export {
   standOn,
   steeringNumbers,
 } from './stance.ts';
+export { TIRE_ROOM } from './tireGap.ts';
+export { axisNear, referenceAt } from './tubeEnds.ts';
+export { bendRadius, type PlacedTubes, placeTubes } from './tubes.ts';
+export { placeTwoLinks, type TwoLinks, type TwoLinksPlace } from './twoLinks.ts';

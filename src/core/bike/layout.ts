@@ -115,7 +115,10 @@ function placePoints(build: Build, tires: Tires): Outcome<ReadonlyMap<string, Po
       break;
     }
     points.set(name, point.value);
-    if (name === 'engineBase') points.set('engineShaft', engineShaft(build.engine, point.value));
+    if (name === 'engineBase') {
+      const shaft = engineShaft(build.engine, point.value);
+      points.set('engineShaft', shaft).set('engine', shaft);
+    }
   }
   const [first, ...more] = issues;
   return first ? bad(first, ...more) : good(points);

@@ -92,7 +92,8 @@ export function standOn(
     });
   }
   const slope = Math.atan2(vz, vx);
-  const pitch = slope - Math.asin(rise / span);
+  // With nothing changed the two angles are one, but for their last digit.
+  const pitch = rise === vz ? 0 : slope - Math.asin(rise / span);
   const headAngle = design.headAngle + pitch;
   if (!(headAngle > 0 && headAngle < Math.PI)) {
     return bad({ code: 'conflict', path: '', reason: 'the steering axis lies on the ground in this stance' });

@@ -5,6 +5,16 @@ export {
   type RatingRange,
 } from './bearing.ts';
 export { type BendingFacts, bendingOf } from './bending.ts';
+export {
+  type BodyLinks,
+  type BodySegment,
+  bodyLinks,
+  bodySources,
+  type RestPosture,
+  restPosture,
+  type SegmentMass,
+  segmentMasses,
+} from './bodyLinks.ts';
 export { type Chain, chains, findChain } from './chain.ts';
 export {
   type Drill,
