@@ -10,7 +10,7 @@ export interface RoomRule {
   readonly why: string;
 }
 
-const FOUNDATION = ['quantity', 'numerics', 'geometry', 'standards', 'build', 'plates'] as const;
+const FOUNDATION = ['quantity', 'numerics', 'geometry', 'standards', 'build'] as const;
 
 export const ROOM_RULES: readonly RoomRule[] = [
   {
@@ -31,11 +31,6 @@ export const ROOM_RULES: readonly RoomRule[] = [
     why: 'The file says what was typed; where it ends up in space is worked out later.',
   },
   {
-    room: 'plates',
-    mayImport: ['quantity', 'numerics', 'geometry', 'standards', 'build'],
-    why: 'A plate is an outline in its own plane; the bike puts it in its place.',
-  },
-  {
     room: 'bike',
     mayImport: FOUNDATION,
     why: 'Placing a part must not depend on whether it holds or rides.',
@@ -46,8 +41,13 @@ export const ROOM_RULES: readonly RoomRule[] = [
     why: 'Drives are solved on the placed bike, before loads are known.',
   },
   {
-    room: 'strength',
+    room: 'plates',
     mayImport: [...FOUNDATION, 'bike', 'driveline'],
+    why: 'A plate follows from the parts it carries and the take-up its drives need; nothing is placed by it.',
+  },
+  {
+    room: 'strength',
+    mayImport: [...FOUNDATION, 'bike', 'driveline', 'plates'],
     why: 'Strength takes loads from the placed bike and its drives; it does not ride.',
   },
   {
@@ -57,17 +57,17 @@ export const ROOM_RULES: readonly RoomRule[] = [
   },
   {
     room: 'fit',
-    mayImport: [...FOUNDATION, 'bike', 'driveline'],
+    mayImport: [...FOUNDATION, 'bike', 'driveline', 'plates'],
     why: 'Whether it goes together is geometry alone, not strength or ride.',
   },
   {
     room: 'findings',
-    mayImport: [...FOUNDATION, 'bike', 'driveline', 'strength', 'ride', 'fit'],
+    mayImport: [...FOUNDATION, 'bike', 'driveline', 'plates', 'strength', 'ride', 'fit'],
     why: 'Verdicts come last: they read every figure and feed none back.',
   },
   {
     room: 'shop',
-    mayImport: [...FOUNDATION, 'bike', 'driveline', 'fit', 'findings'],
+    mayImport: [...FOUNDATION, 'bike', 'driveline', 'plates', 'fit', 'findings'],
     why: 'How a part is made follows from the solved bike; it solves nothing itself.',
   },
   {
