@@ -57,6 +57,8 @@ export function isSimpleLoop(loop: Loop): boolean {
   const pieces = segments(loop);
   const n = pieces.length;
   if (n < 2) return false;
+  // Two pieces enclose something unless one runs back along the other.
+  if (n === 2) return distance2(segmentPoint(pieces[0]!, 0.5), segmentPoint(pieces[1]!, 0.5)) > SAME_POINT;
   return pieces.every((a, i) =>
     pieces.slice(i + 1).every((b, k) => {
       const j = i + 1 + k;

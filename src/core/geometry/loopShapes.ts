@@ -199,8 +199,9 @@ interface HullSpan {
 }
 
 /** Which circle reaches farthest in each direction, all the way round. */
-function hullSpans(circles: readonly Circle[]): HullSpan[] {
-  for (const c of circles) if (!(c.radius >= 0)) throw new RangeError('a circle has no negative radius');
+function hullSpans(given: readonly Circle[]): HullSpan[] {
+  for (const c of given) if (!(c.radius >= 0)) throw new RangeError('a circle has no negative radius');
+  const circles = given.filter((c, i) => !given.some((other, j) => i !== j && isHeld(c, other, i < j)));
   const breaks = circles.flatMap((a) => circles.flatMap((b) => handover(a, b))).sort((a, b) => a - b);
   const clean = breaks.filter((phi, k) => k === 0 || phi - breaks[k - 1]! > 1e-12);
   const startsAt = clean[0];
@@ -219,6 +220,13 @@ function hullSpans(circles: readonly Circle[]): HullSpan[] {
   const [head, tail] = [spans[0]!, spans.at(-1)!];
   if (spans.length === 1 || head.circle !== tail.circle) return spans;
   return [{ circle: head.circle, from: tail.from - 2 * Math.PI, to: head.to }, ...spans.slice(1, -1)];
+}
+
+/** Whether `other` holds `c`; of two that are the same, the first is kept. */
+function isHeld(c: Circle, other: Circle, isFirst: boolean): boolean {
+  const d = distance2(c.center, other.center);
+  if (d <= NOTHING && Math.abs(c.radius - other.radius) <= NOTHING) return !isFirst;
+  return d + c.radius <= other.radius + NOTHING;
 }
 
 /** Direction of the normal at which b begins to reach farther than a [rad, 0 to 2π]; none when one holds the other. */

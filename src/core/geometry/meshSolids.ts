@@ -1,5 +1,5 @@
-import earcut from 'earcut';
 import { type Centerline, centerlinePlaces } from './centerline.ts';
+import { faceTriangles, type Triangle } from './faceTriangles.ts';
 import { type Frame3, frameFromZ, toWorld } from './frame3.ts';
 import type { Loop } from './loop.ts';
 import { flatten } from './loopFlatten.ts';
@@ -7,8 +7,6 @@ import { counterclockwise, reverseLoop } from './loopTransform.ts';
 import { type Mesh, meshOf } from './mesh.ts';
 import type { Point, Point3 } from './point.ts';
 import { add3, cross3, distance3, scale3, subtract3 } from './vec3.ts';
-
-type Triangle = readonly [number, number, number];
 
 /** How finely round things are cut: sides of a full circle, at least 3. */
 export const DEFAULT_SIDES = 24;
@@ -132,23 +130,6 @@ export function extrudedMesh(plate: Extrusion): Mesh {
     base += rim.length;
   }
   return meshOf(points, triangles);
-}
-
-/** Triangles of a flat face, counterclockwise. */
-function faceTriangles(rims: readonly (readonly Point[])[]): Triangle[] {
-  const flat = rims.flat();
-  const holes = rims
-    .slice(0, -1)
-    .map((_, i) => rims.slice(0, i + 1).reduce((sum, rim) => sum + rim.length, 0));
-  const corners = earcut(
-    flat.flatMap((p) => [p.x, p.y]),
-    holes.length > 0 ? holes : undefined,
-  );
-  return Array.from({ length: corners.length / 3 }, (_, k): Triangle => {
-    const [a, b, c] = [corners[3 * k]!, corners[3 * k + 1]!, corners[3 * k + 2]!];
-    const [p, q, r] = [flat[a]!, flat[b]!, flat[c]!];
-    return (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x) > 0 ? [a, b, c] : [a, c, b];
-  });
 }
 
 const ring = (count: number, at: (cos: number, sin: number) => Point3): Point3[] =>
