@@ -51,7 +51,9 @@ function attempt(run) {
   }
 }
 
-const verdict = (ok) => ({ passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 });
+function verdict(ok) {
+  return { passed: ok ? 1 : 0, failed: ok ? 0 : 1, skipped: 0 };
+}
 
 function command(program, ...args) {
   const { status, error } = spawnSync(program, args, {

@@ -139,12 +139,12 @@ describe('readJsonText', () => {
     );
   });
 
-  test('a text of a megabyte is read in well under a second', () => {
+  test('the time to read grows with the length, not with its square', () => {
     const text = JSON.stringify(Array.from({ length: 50_000 }, (_, i) => ({ [`key${i}`]: i })));
     expect(text.length).toBeGreaterThan(900_000);
     const start = performance.now();
     expect(codesIn(text)).toEqual([]);
-    // Seen: about 100 ms; the limit only catches a reader that grows with the square of the length.
-    expect(performance.now() - start).toBeLessThan(2000);
+    // Seen: 0.6 s, 2 s on a loaded machine; a reader that grows with the square of the length takes minutes.
+    expect(performance.now() - start).toBeLessThan(15_000);
   });
 });

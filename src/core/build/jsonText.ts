@@ -85,8 +85,8 @@ function issueOffset(issue: Issue, places: Places, nearest: (path: string) => nu
 }
 
 function fieldPath(parent: string, key: string | number): string {
-  const own = pathText([key]);
-  return parent === '' || typeof key === 'number' ? `${parent}${own}` : `${parent}.${own}`;
+  if (typeof key === 'number') return `${parent}[${key}]`;
+  return parent === '' ? pathText([key]) : `${parent}.${pathText([key])}`;
 }
 
 /** A name in quotes may hold a dot; what is cut off in its middle is no known path and is cut again. */
