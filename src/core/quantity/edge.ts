@@ -13,7 +13,9 @@ export function toEdge(schema: z.core.$ZodType, value: unknown): unknown {
   const def = defOf(schema);
   switch (def.type) {
     case 'object':
-      return mapEntries(value, (key, one) => withSchema(def.shape[key] ?? def.catchall, one));
+      return mapEntries(value, (key, one) =>
+        withSchema(Object.hasOwn(def.shape, key) ? def.shape[key] : def.catchall, one),
+      );
     case 'record':
       return mapEntries(value, (_, one) => toEdge(def.valueType, one));
     case 'array':

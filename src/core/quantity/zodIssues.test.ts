@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import {
@@ -190,6 +191,79 @@ describe('other issues', () => {
       'stearing: unknown key "stearing"',
     ]);
   });
+});
+
+test('what would make the schema library throw is refused before it', () => {
+  expect(said(JSON.parse('{"stacks":{"rear":{"items":{"length":[{"toString":1}]}}}}'))).toEqual([
+    'stacks.rear.items.length: found an object, wanted plain JSON',
+  ]);
+  const odd = Object.setPrototypeOf({}, { constructor: { name: { toString: 1 } } });
+  expect(said({ ...good, named: { ab: odd } })).toEqual(['named.ab: found an object, wanted plain JSON']);
+  expect(said({ ...good, named: { ab: Object.create(null) } })).toEqual([
+    'named.ab: found an object, wanted plain JSON',
+  ]);
+  expect(said(JSON.parse('{"name":"a","stacks":{"rear":{"items":{"length":{}}}}}'))).toEqual([
+    'stacks.rear.items: found an object, wanted a list [ … ]',
+  ]);
+});
+
+test('any data at all is read or answered with issues that can be told, never an exception', () => {
+  const key = fc.constantFrom(
+    'name',
+    'stacks',
+    'steering',
+    'headAngle',
+    'items',
+    'type',
+    'length',
+    'point',
+    'along',
+    'size',
+    'named',
+    'nested',
+    '__proto__',
+    'constructor',
+    'toString',
+    '',
+    'a.b',
+    '0',
+  );
+  const leaf = fc.oneof(
+    fc.constantFrom('spacer', 'sprocket', '12 mm', '12 mn', '24°', ''),
+    fc.double(),
+    fc.boolean(),
+    fc.constant(null),
+    fc.constant(undefined),
+  );
+  const { tree } = fc.letrec((tie) => ({
+    tree: fc.oneof(
+      { depthSize: 'medium' },
+      leaf,
+      fc.array(tie('tree'), { maxLength: 4 }),
+      fc.dictionary(key, tie('tree'), { maxKeys: 6 }),
+    ),
+  }));
+  const file = fc.record(
+    {
+      name: leaf,
+      stacks: fc.dictionary(key, tree),
+      steering: tree,
+      point: tree,
+      size: tree,
+      nested: tree,
+      named: tree,
+    },
+    { requiredKeys: [] },
+  );
+  fc.assert(
+    fc.property(fc.oneof(tree, file), (generated) => {
+      // As JSON brings it: plain objects, `__proto__` an own key.
+      const given: unknown =
+        generated === undefined ? undefined : JSON.parse(JSON.stringify(generated) ?? 'null');
+      for (const text of said(given)) expect(text).toMatch(/^.+: .+/s);
+    }),
+    { numRuns: 2000 },
+  );
 });
 
 test('paths read as in the file', () => {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { hostilePlace } from './hostile.ts';
 import type { Issue } from './issue.ts';
 import { kindFacts } from './kinds.ts';
 import { quantityMeta } from './meta.ts';
@@ -11,8 +12,11 @@ type ZodIssue = z.core.$ZodIssue;
 /** Of a hostile object with thousands of unknown keys, only the first ones are compared with the known. */
 const MOST_SUGGESTED = 100;
 
-/** Parses and, on failure, gives every issue with its path. */
+/** Parses plain JSON data and, on failure, gives every issue with its path. Never throws. */
 export function readWith<T>(schema: z.ZodType<T>, data: unknown): Outcome<T> {
+  const hostile = hostilePlace(data);
+  if (hostile)
+    return bad({ code: 'wrong-type', path: pathText(hostile), given: 'an object', wanted: 'plain JSON' });
   const parsed = schema.safeParse(data, { reportInput: true });
   if (parsed.success) return good(parsed.data);
   const [first, ...rest] = issuesOfZod(parsed.error, schema, data);
@@ -63,7 +67,8 @@ function issuesOf(issue: ZodIssue, root: Root): Issue[] {
       return unionIssues(issue, schema, found, fullPath);
     case 'too_small':
     case 'too_big':
-      return [rangeIssue(issue, path, found)];
+      // Of an object with a `length` where a list is wanted; its type has an issue of its own.
+      return (issue.origin as string) === 'unknown' ? [] : [rangeIssue(issue, path, found)];
     case 'invalid_value':
       return [
         found.isMissing
