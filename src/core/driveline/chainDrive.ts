@@ -85,6 +85,8 @@ export interface ChainDrivePlan {
 /** Half a pitch of center distance gives a whole link of chain to close over the teeth. */
 const FITTING_PITCHES = 0.5;
 const MAX_WEAR = 0.1;
+/** 100 000 rpm and more is a slip of the pen [rad/s]. */
+const MAX_SPEED = 11000;
 const EACH_SIDE = 2;
 
 /**
@@ -243,6 +245,7 @@ function optionIssues(input: ChainDriveInput): readonly Issue[] {
   };
   range('wearLimit', input.wearLimit, { min: 0, max: MAX_WEAR, unit: '' });
   range('fitting', scaled(input.fitting), { min: 0, max: 1000, unit: 'mm' });
+  range('driverSpeed', input.driverSpeed, { min: 0, max: MAX_SPEED, unit: 'rad/s' });
   range('pusherPitch', scaled(input.pusherPitch), { min: 0.1, max: 20, unit: 'mm' });
   return issues;
 }
