@@ -1,8 +1,8 @@
 import type { Build, StackEntry } from '../build/index.ts';
 import type { LadderStep, Layout, PlacedItem, PlacedStack } from './bike.ts';
 
-/** Steps shorter than this are no steps [m]. */
-const NO_STEP = 1e-9;
+/** Steps shorter than this are rounding, not steps [m]. */
+const NO_STEP = 1e-12;
 
 /** Where a stack is measured from: an item and a plane in it, and how that plane is reached from the center plane. */
 interface Anchor {

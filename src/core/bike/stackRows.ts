@@ -152,11 +152,12 @@ function misfitOf(redundant: RedundantEquation, pins: readonly RowPin[]): readon
   const failing = pins[redundant.equation];
   if (failing === undefined) return [];
   const { row, item } = failing.on;
-  const others = redundant.against
-    .flatMap((index) => featuresOf(pins[index]))
-    .filter((one) => one.row === row);
-  const other = nearest(others, item);
-  if (other === undefined) return [];
+  const own = typeof failing.at === 'number' ? [] : [failing.at];
+  const others = [...redundant.against.flatMap((index) => featuresOf(pins[index])), ...own];
+  const other = nearest(
+    others.filter((one) => one.row === row),
+    item,
+  ) ?? { item };
   const ordered: readonly [number, number] = other.item <= item ? [other.item, item] : [item, other.item];
   // residual = wanted − placed: a pin to the right wanted further left means that the lengths between are too long.
   return [{ row, between: ordered, excess: other.item <= item ? redundant.residual : -redundant.residual }];
