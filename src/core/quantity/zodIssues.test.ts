@@ -98,15 +98,12 @@ describe('unknown keys', () => {
     ]);
   });
 
-  test('a file of many unknown keys is answered without delay', () => {
-    const given = {
-      ...good,
-      ...Object.fromEntries(Array.from({ length: 20_000 }, (_, i) => [`${'k'.repeat(60)}${i}`, 1])),
-    };
-    const start = performance.now();
-    expect(issues(given)).toHaveLength(20_000);
-    // About 0.1 s here; a comparison of every key with every name would take tens of seconds.
-    expect(performance.now() - start).toBeLessThan(2000);
+  test('of thousands of unknown keys, all are named and the first hundred compared with the known', () => {
+    const extra = Object.fromEntries(Array.from({ length: 20_000 }, (_, index) => [`steering${index}`, 1]));
+    const found = issues({ ...good, ...extra });
+    expect(found).toHaveLength(20_000);
+    const compared = found.filter((issue) => issue.code === 'unknown-key' && issue.nearest === 'steering');
+    expect(compared).toHaveLength(100);
   });
 });
 
