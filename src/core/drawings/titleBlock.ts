@@ -35,7 +35,7 @@ export function titleBlock(input: TitleBlockInput): readonly SheetItem[] {
   const wide = rect.right - rect.left;
   const symbol = input.projection === 'none' ? 0 : SYMBOL_WIDTH;
   const small: readonly Field[] = [
-    { label: 'Scale', value: input.scale ?? 'none', width: 18 },
+    { label: 'Scale', value: input.scale ?? '–', width: 18 },
     { label: 'Figures in', value: input.units, width: 25 },
     { label: 'Date', value: input.date, width: 22 },
     { label: 'Sheet', value: `${input.sheet.number} of ${input.sheet.of}`, width: 19, bold: true },
