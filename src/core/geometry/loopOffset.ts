@@ -24,6 +24,9 @@ const TOO_NEAR = 1e-8;
 /** Ends nearer than this join [m]; a dropped sliver may lie between them. */
 const JOIN = 1e-7;
 
+/** Least offset taken [m]. */
+const LEAST = 1e-6;
+
 /** A part of a raw offset piece: from share `from` to share `to` of raw piece `of`. */
 interface Part {
   readonly of: number;
@@ -37,7 +40,7 @@ interface Part {
  * far from it. Lines stay lines and arcs stay arcs; a corner that opens becomes an arc about the corner.
  * Every piece is moved, all crossings are cut, and only the parts at the full distance from the loop are kept, so pieces
  * that vanish need no special case.
- * @issue conflict — the loop crosses itself; nothing is left; the offset falls apart into several outlines
+ * @issue conflict — the loop crosses itself; the offset is below a micrometer (0 is taken); nothing is left; the offset falls apart into several outlines
  * @source derived, parallel curve of a line or an arc
  */
 export function offsetLoop(loop: Loop, distance: number): Outcome<Loop> {
@@ -46,9 +49,10 @@ export function offsetLoop(loop: Loop, distance: number): Outcome<Loop> {
     return refuse('the outline crosses or touches itself, so it has no inside to offset');
   const outline = counterclockwise(loop);
   if (distance === 0) return good(outline);
+  if (Math.abs(distance) < LEAST) return refuse('an offset below a micrometer is lost in rounding');
   const raw = rawOffset(segments(outline), distance);
   const kept = raw.flatMap((_, i) => partsOf(raw, i)).filter((part) => isTrueOffset(part, outline, distance));
-  const loops = chain(kept);
+  const loops = chain(withoutDeadEnds(withoutDoubles(kept)));
   const by = `${(distance * 1e3).toFixed(3)} mm`;
   if (loops === undefined) return refuse(`the outline offset by ${by} does not close`);
   if (loops.length === 0) return refuse(`nothing is left of the outline offset by ${by}`);
@@ -153,22 +157,63 @@ function isTrueOffset(part: Part, outline: Loop, distance: number): boolean {
   return locatePoint(outline, middle) === (distance > 0 ? 'outside' : 'inside');
 }
 
-/** Parts joined end to end into closed outlines; undefined when an end finds no beginning. */
+/** Two pieces that cross at a very small angle run along each other within rounding; that stretch counts once. */
+function withoutDoubles(parts: readonly Part[]): readonly Part[] {
+  const isSame = (a: Segment, b: Segment): boolean =>
+    [0, 0.5, 1].every((t) => distance2(segmentPoint(a, t), segmentPoint(b, t)) <= SLIVER);
+  return parts.filter(
+    (part, i) => !parts.slice(0, i).some((earlier) => isSame(earlier.segment, part.segment)),
+  );
+}
+
+/**
+ * Where two pieces meet almost smoothly, the tails past their crossing are too near the outline by less than rounding
+ * shows and are kept. They lead nowhere: a part whose end meets no beginning, or whose beginning no end, is no outline.
+ */
+function withoutDeadEnds(parts: readonly Part[]): readonly Part[] {
+  const meets = (p: Point, end: 'from' | 'to', not: Part): boolean =>
+    parts.some((other) => other !== not && distance2(other.segment[end], p) <= JOIN);
+  const left = parts.filter(
+    (part) => meets(part.segment.to, 'from', part) && meets(part.segment.from, 'to', part),
+  );
+  return left.length === parts.length ? parts : withoutDeadEnds(left);
+}
+
+/**
+ * Parts joined end to end into closed outlines; undefined when an end finds no beginning. What is left over and shorter
+ * than the gaps that are bridged is rounding and goes.
+ */
 function chain(parts: readonly Part[]): Segment[][] | undefined {
   const left = [...parts];
   const loops: Segment[][] = [];
   for (let first = left.shift(); first; first = left.shift()) {
     const run: Part[] = [first];
-    for (let end = first.segment.to; distance2(end, first.segment.from) > JOIN; ) {
-      const k = left.findIndex((part) => distance2(part.segment.from, end) <= JOIN);
-      if (k < 0) return undefined;
+    // One part never closes by itself: an arc stops short of a full turn.
+    for (let end = first.segment.to; run.length < 2 || distance2(end, first.segment.from) > JOIN; ) {
+      const k = nearestStart(left, end);
+      if (k === undefined) break;
       const next = left.splice(k, 1)[0]!;
       run.push(next);
       end = next.segment.to;
     }
+    const length = run.reduce((sum, part) => sum + segmentLength(part.segment), 0);
+    if (length <= 4 * JOIN) continue;
+    if (run.length < 2 || distance2(run.at(-1)!.segment.to, first.segment.from) > JOIN) return undefined;
     loops.push(merge(run));
   }
   return loops;
+}
+
+function nearestStart(parts: readonly Part[], end: Point): number | undefined {
+  let best: number | undefined;
+  let least = JOIN;
+  parts.forEach((part, k) => {
+    const gap = distance2(part.segment.from, end);
+    if (gap > least) return;
+    best = k;
+    least = gap;
+  });
+  return best;
 }
 
 /** Parts of one raw piece that follow each other become one again. */

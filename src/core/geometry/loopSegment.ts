@@ -32,6 +32,8 @@ export interface Bounds {
   readonly maxY: number;
 }
 
+/** [m] */
+const FLAT = 1e-9;
 const QUARTER = Math.PI / 2;
 const TURN = 2 * Math.PI;
 
@@ -48,13 +50,17 @@ export function segments(loop: Loop): Segment[] {
   });
 }
 
-/** The piece from a vertex to the next; a bulge of 0 is a line. Radius = chord·(1 + b²) / (4·|b|). */
+/**
+ * The piece from a vertex to the next. Radius = chord·(1 + b²) / (4·|b|). An arc that rises less than a nanometer over its
+ * chord (chord·|b|/2) is taken as the line it is: its center would lie so far off that points on it had no digits left.
+ */
 export function segmentOf(from: LoopVertex, next: Point): Segment {
   const start = { x: from.x, y: from.y };
   const end = { x: next.x, y: next.y };
-  if (from.bulge === 0) return { kind: 'line', from: start, to: end };
   const b = from.bulge;
   const chord = distance2(start, end);
+  if (b === 0 || (chord > 0 && (chord * Math.abs(b)) / 2 < FLAT))
+    return { kind: 'line', from: start, to: end };
   if (!(chord > 0))
     throw new RangeError('an arc needs two different ends; write a circle as two half circles');
   // The center lies left of the chord of a counterclockwise arc by chord·(1 − b²)/(4·b).
