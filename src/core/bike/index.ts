@@ -38,6 +38,8 @@ export { BELT_OFFSET, CHAIN_OFFSET, layLadder, SHAFT_SLOPE } from './ladder.ts';
 export { ladderFigures } from './ladderFigures.ts';
 export { layOut, resolveLayout, resolvePlacements } from './layout.ts';
 export { type MassLump, massOfBody, weigh } from './masses.ts';
+export type { ChainPath } from './meshes/drive.ts';
+export { bikeMeshes, type PlateShape } from './meshes.ts';
 export { placeBike } from './place.ts';
 export { enginePoint, mirrored, namedPoint, placePoint } from './placePoint.ts';
 export { type RimReadings, rimOffset } from './rimOffset.ts';
