@@ -46,7 +46,15 @@ export { type RimReadings, rimOffset } from './rimOffset.ts';
 export { stackFigures } from './stackFigures.ts';
 export type { StackFlaw } from './stackFlaw.ts';
 export { stackFlaws } from './stackFlaws.ts';
-export { type Feature, featureY, type Row, type RowPin, type SolvedRows, solveRows } from './stackRows.ts';
+export {
+  AGREES_WITHIN,
+  type Feature,
+  featureY,
+  type Row,
+  type RowPin,
+  type SolvedRows,
+  solveRows,
+} from './stackRows.ts';
 export { placeStacks } from './stacks.ts';
 export {
   axisForward,

@@ -4,6 +4,7 @@ import { chainDriveWorksheet } from './chainDrive.ts';
 import { copeWorksheet } from './cope.ts';
 import { quantityWorksheet } from './quantity.ts';
 import { sprocketWorksheet } from './sprocket.ts';
+import { stackWorksheet } from './stack.ts';
 import type { Worksheet } from './worksheet.ts';
 
 export {
@@ -25,6 +26,7 @@ export const worksheets: readonly Worksheet[] = [
   copeWorksheet,
   quantityWorksheet,
   sprocketWorksheet,
+  stackWorksheet,
 ];
 
 export function worksheetNamed(id: string): Worksheet | undefined {
