@@ -45,13 +45,28 @@ export function findingJson(finding: Finding): object {
   return { ...rest, ...Object.fromEntries(inUnit), unit: symbol };
 }
 
+/** Digits that a figure keeps: small slack and play would else be printed as 0.1 mm (0 in). */
+const FIGURE_DIGITS = 4;
+/** Below this a fraction of an inch alone says too little [m]. */
+const SHORT_LENGTH = 0.0127;
+
+/** A figure's value with enough digits to reckon on; findings keep the steps of the trade. */
+export function figureValue(value: number, kind: Figure['kind'], units: UnitSystem): string {
+  const edge = Math.abs(value / edgeUnit(kind).factor);
+  const step = edge > 0 ? 10 ** (Math.floor(Math.log10(edge)) + 1 - FIGURE_DIGITS) : 1;
+  const isShort = kind === 'length' && Math.abs(value) < SHORT_LENGTH;
+  // A coarser step than the usual one would round what a tape can show.
+  return printQuantity(value, kind, units, {
+    ...(step < 0.1 ? { resolution: step } : {}),
+    remainder: isShort,
+  });
+}
+
 /** A figure with its working: what it is, how it is found, from what, after whom. */
 export function figureText(figure: Figure, units: UnitSystem): string {
-  const inputs = figure.inputs.map(
-    ({ name, value, kind }) => `${name} = ${printQuantity(value, kind, units)}`,
-  );
+  const inputs = figure.inputs.map(({ name, value, kind }) => `${name} = ${figureValue(value, kind, units)}`);
   const lines = [
-    `${figure.name}: ${figure.symbol} = ${printQuantity(figure.value, figure.kind, units)}`,
+    `${figure.name}: ${figure.symbol} = ${figureValue(figure.value, figure.kind, units)}`,
     figure.formula,
     ...(inputs.length > 0 ? [`with ${inputs.join(', ')}`] : []),
     `source: ${figure.source.key}, ${figure.source.where}   [${figure.id}]`,

@@ -1,11 +1,5 @@
 import { type JsonText, readJsonText } from '../core/build/index.ts';
-import {
-  type Issue,
-  nearestName,
-  type Outcome,
-  printQuantity,
-  type UnitSystem,
-} from '../core/quantity/index.ts';
+import { type Issue, nearestName, type Outcome, type UnitSystem } from '../core/quantity/index.ts';
 import {
   describeWorksheet,
   runWorksheet,
@@ -19,7 +13,7 @@ import { type Command, type RunWorksheetCommand, UsageError } from './args.ts';
 import { EXIT, type ExitCode } from './exit.ts';
 import { issueJson, issueLines, toJson } from './issues.ts';
 import { startProgress } from './progress.ts';
-import { figureText } from './report.ts';
+import { figureText, figureValue } from './report.ts';
 import { readText, type Terminal } from './terminal.ts';
 import { worksheetPage } from './worksheetPage.ts';
 
@@ -131,6 +125,6 @@ function answerJson(answer: Outcome<WorksheetAnswer>): object {
 function answerText({ figures }: WorksheetAnswer, units: UnitSystem, working: boolean): string {
   if (working) return figures.map((figure) => figureText(figure, units)).join('\n');
   return figures
-    .map(({ name, symbol, value, kind }) => `${name}: ${symbol} = ${printQuantity(value, kind, units)}\n`)
+    .map(({ name, symbol, value, kind }) => `${name}: ${symbol} = ${figureValue(value, kind, units)}\n`)
     .join('');
 }

@@ -18,7 +18,6 @@ export function worksheetPage(description: WorksheetDescription): string {
 const sourceText = ({ key, where }: SourceRef): string => `${key}, ${where}`;
 
 interface Schema {
-  readonly type?: string;
   readonly description?: string;
   readonly unit?: string;
   readonly properties?: Readonly<Record<string, Schema>>;
@@ -26,23 +25,42 @@ interface Schema {
   readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
   readonly enum?: readonly unknown[];
+  readonly items?: Schema;
+  readonly prefixItems?: readonly Schema[];
 }
 
-function fieldLines(schema: Schema): string {
+function fieldLines(schema: Schema, indent = '  '): string {
   const forms = schema.anyOf ?? schema.oneOf;
-  if (forms && !schema.properties) return forms.map(fieldLines).join('  or\n');
+  if (forms && !schema.properties) return forms.map((form) => fieldLines(form, indent)).join(`${indent}or\n`);
   const names = Object.keys(schema.properties ?? {});
   const width = Math.max(0, ...names.map((name) => name.length));
-  return names.map((name) => fieldLine(name.padEnd(width), name, schema)).join('');
+  return names
+    .map((name) => {
+      const field = schema.properties?.[name] ?? {};
+      const line = `${indent}${name.padEnd(width)}  ${fieldText(field, schema.required?.includes(name) ?? false)}`;
+      const inner = field.properties ? field : (field.items ?? {});
+      return `${line.trimEnd()}\n${fieldLines(inner, `${indent}    `)}`;
+    })
+    .join('');
 }
 
-function fieldLine(shown: string, name: string, { properties, required }: Schema): string {
-  const { description, unit, enum: choices } = properties?.[name] ?? {};
-  const parts = [
-    ...(unit ? [`[${unit}]`] : []),
+function fieldText(field: Schema, isRequired: boolean): string {
+  const { description, enum: choices } = field;
+  const unit = unitText(field);
+  return [
+    ...(unit === '' ? [] : [`[${unit}]`]),
     ...(description ? [description] : []),
-    ...(choices ? [`one of ${choices.join(', ')}`] : []),
-    ...(required?.includes(name) ? [] : ['(may be left out)']),
-  ];
-  return `  ${shown}  ${parts.join(' ')}\n`;
+    ...(choices ? [`One of ${choices.join(', ')}.`] : []),
+    ...(isRequired ? [] : ['(may be left out)']),
+  ].join(' ');
+}
+
+/** The unit of a field, or of each item of a list. */
+function unitText({ unit, items, prefixItems }: Schema): string {
+  if (unit !== undefined) return unit;
+  if (prefixItems) {
+    const units = prefixItems.map(unitText);
+    return units.every((one) => one === '') ? '' : units.map((one) => one || '-').join(', ');
+  }
+  return items ? unitText(items) : '';
 }
