@@ -7,6 +7,8 @@ export type HoleStep =
   | { readonly do: 'punch' }
   | { readonly do: 'pilot'; readonly diameter: number }
   | { readonly do: 'drill'; readonly diameter: number }
+  /** Cut to the finished size in one go, with the outline. */
+  | { readonly do: 'cut'; readonly diameter: number }
   | { readonly do: 'cut-undersize'; readonly diameter: number }
   | { readonly do: 'bore'; readonly diameter: number }
   | { readonly do: 'open-by-hand'; readonly diameter: number }

@@ -13,6 +13,13 @@ export const bearingSeatSchema = z.discriminatedUnion('kind', [
         .enum(['H7', 'J7', 'K7', 'M7', 'N7', 'P7'])
         .meta({ description: 'Fit of the bore; left out: N7 in steel, P7 in aluminum.' })
         .optional(),
+      finish: z
+        .enum(['bored', 'by-hand'])
+        .meta({
+          description:
+            'bored: in a lathe or with a boring head; by-hand: opened until the bearing just seats. Left out: bored for torch, by hand for drill and saw.',
+        })
+        .optional(),
     })
     .meta({ description: 'A ball bearing pressed into the plate.' }),
   z

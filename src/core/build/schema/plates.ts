@@ -91,7 +91,10 @@ const axlePlate = z
           'Center of the pusher bolt out from the outside face of the plate it was bent from.',
           { above: 0, max: 100 },
         ),
-        behind: lengthField('From the end of the slot to the bent face.', { above: 0, max: 100 }).optional(),
+        behind: lengthField(
+          'From the tight end of the slot to the outside of the bent flange; left out: the margin.',
+          { above: 0, max: 100 },
+        ).optional(),
         insideRadius: lengthField('Inside bend radius; left out: the thickness.', {
           min: 0,
           max: 50,
@@ -101,7 +104,10 @@ const axlePlate = z
           .meta({ description: 'Bent away from the wheel or toward it.' })
           .optional(),
       })
-      .meta({ description: 'Flange bent square behind the slot, with the pusher bolt.' })
+      .meta({
+        description:
+          'Flange bent square beyond the tight end of the slot; the adjuster bolt runs through it along the slot.',
+      })
       .optional(),
   })
   .meta({

@@ -1,0 +1,226 @@
+import type { Bike } from '../bike/index.ts';
+import type { Build, PlateEntry, PlateHole } from '../build/index.ts';
+import { type Frame3, isSimpleLoop, type Loop, regionProperties } from '../geometry/index.ts';
+import { bad, derived, describeIssue, good, type Issue, type Outcome } from '../quantity/index.ts';
+import { materialNamed } from '../standards/index.ts';
+import { mirroredFrame } from './frames.ts';
+import { makeOpening } from './holeSteps.ts';
+import { boltHole, holePlan, openingLoop, tappedHole } from './openings.ts';
+import { cornersLoop } from './outlines.ts';
+import type { FlatPattern, PlateFlaw } from './pattern.ts';
+import { materialOf, type OpeningPlan, type PlateContext, type PlateShape } from './plan.ts';
+import { axlePlate } from './recipes/axlePlate.ts';
+import { bearingPlate } from './recipes/bearingPlate.ts';
+import { caliperBracket } from './recipes/caliperBracket.ts';
+import { enginePlate } from './recipes/enginePlate.ts';
+import { freePlate } from './recipes/freePlate.ts';
+import { gusset } from './recipes/gusset.ts';
+import { seatMount } from './recipes/seatMount.ts';
+import { tab } from './recipes/tab.ts';
+import { operationLimits } from './shopLimits.ts';
+import type { SlotNeed } from './slotNeed.ts';
+
+/** A plate as drawn, or why it could not be, with what its recipe found. */
+export interface DrawnPlate {
+  readonly id: string;
+  readonly pattern?: FlatPattern;
+  readonly flaws: readonly PlateFlaw[];
+}
+
+/** Nearer to the center plane than this a plate belongs to no side [m]. */
+const ON_CENTER = 1e-3;
+
+/**
+ * Every plate of the build in the flat: exact outline, openings with the steps that make them, bends, checks, mass and
+ * place. A plate that can't be drawn from what is given is left out; {@link checkPlates} says why.
+ * @source derived, outlines by recipe; region properties by Green's theorem
+ */
+export function drawPlates(build: Build, bike: Bike, needs: readonly SlotNeed[]): readonly FlatPattern[] {
+  return drawEachPlate(build, bike, needs).flatMap(({ pattern }) => (pattern ? [pattern] : []));
+}
+
+/** {@link drawPlates} with the flaws that drawing found, one for each plate of the build in its order. */
+export function drawEachPlate(build: Build, bike: Bike, needs: readonly SlotNeed[]): readonly DrawnPlate[] {
+  return Object.entries(build.plates).map(([id, entry]): DrawnPlate => {
+    const context: PlateContext = { id, build, bike, needs };
+    const shape = drawShape(context, entry);
+    if (!shape.ok) return { id, flaws: [undrawable(id, shape.issues)] };
+    const pattern = patternOf(context, entry, shape.value);
+    if (!pattern.ok) return { id, flaws: [...(shape.value.flaws ?? []), undrawable(id, pattern.issues)] };
+    return { id, pattern: pattern.value, flaws: shape.value.flaws ?? [] };
+  });
+}
+
+function drawShape(context: PlateContext, entry: PlateEntry): Outcome<PlateShape> {
+  switch (entry.recipe) {
+    case 'engine-plate':
+      return enginePlate(context, entry);
+    case 'axle-plate':
+      return axlePlate(context, entry);
+    case 'countershaft-plate':
+    case 'outboard-support':
+      return bearingPlate(context, entry);
+    case 'caliper-bracket':
+      return caliperBracket(context, entry);
+    case 'seat-mount-front':
+    case 'seat-mount-rear':
+      return seatMount(context, entry);
+    case 'gusset':
+      return gusset(context, entry);
+    case 'peg-tab':
+    case 'stand-tab':
+      return tab(context, entry);
+    case 'free':
+      return freePlate(context, entry);
+  }
+}
+
+function undrawable(plate: string, issues: readonly Issue[]): PlateFlaw {
+  return {
+    plate,
+    rule: 'cannot-be-drawn',
+    features: [...new Set(issues.map((issue) => issue.path))],
+    value: issues.length,
+    limit: 0,
+    kind: 'count',
+    severity: 'stop',
+    remedy: issues.map(describeIssue).join('; '),
+    source: derived('the outline does not follow from what is given'),
+  };
+}
+
+function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape): Outcome<FlatPattern> {
+  const extra = furtherOpenings(entry);
+  if (!extra.ok) return extra;
+  const further = furtherWindows(entry);
+  if (!further.ok) return further;
+  const { shop } = context.build;
+  const making = {
+    make: entry.make,
+    thickness: entry.thickness,
+    limits: operationLimits(shop, entry.make),
+    drill: operationLimits(shop, entry.make === 'saw' ? 'saw' : 'drill'),
+  };
+  const openings = [...shape.openings, ...extra.value].map((plan) => makeOpening(plan, making));
+  const windows = [...(shape.windows ?? []), ...further.value];
+  const measured = measure(shape.outline, [...openings.map((one) => openingLoop(one)), ...windows]);
+  if (!measured.ok) return measured;
+  const { area, centroid, ixx, iyy, ixy } = measured.value;
+  const material = materialOf(entry);
+  const pair = entry.pair ?? false;
+  return good({
+    id: context.id,
+    title: entry.purpose ?? shape.title,
+    recipe: entry.recipe,
+    thickness: entry.thickness,
+    material,
+    make: entry.make,
+    count: (pair ? 2 : 1) * (entry.count ?? 1),
+    pair,
+    outline: shape.outline,
+    openings,
+    windows,
+    punches: shape.punches ?? [],
+    bends: shape.bends ?? [],
+    checks: shape.checks ?? [],
+    ...(shape.up ? { up: shape.up } : {}),
+    area,
+    centroid,
+    secondMoments: [ixx, iyy, ixy],
+    mass: area * entry.thickness * materialNamed(material).density,
+    placed: shape.frame ? copies(shape.frame, entry.thickness, pair) : [],
+    oldHoles: oldHolesOf(entry),
+    notes: shape.notes ?? [],
+    sources: [...(shape.sources ?? []), making.limits.source, materialNamed(material).source],
+  });
+}
+
+/** Region of a plate; holes are taken off in full, so where they overlap or leave the plate the flaws say so. */
+function measure(outline: Loop, holes: readonly Loop[]): Outcome<ReturnType<typeof regionProperties>> {
+  const refuse = (reason: string) => bad({ code: 'conflict', path: 'outline', reason });
+  if (!isSimpleLoop(outline)) {
+    return refuse('the outline crosses or touches itself');
+  }
+  try {
+    return good(regionProperties(outline, holes));
+  } catch {
+    return refuse('the openings take away the whole plate');
+  }
+}
+
+function copies(frame: Frame3, thickness: number, pair: boolean): FlatPattern['placed'] {
+  if (pair) {
+    const other = mirroredFrame(frame, thickness);
+    const [left, right] = frame.origin.y >= 0 ? [frame, other] : [other, frame];
+    return [
+      { hand: 'left', frame: left },
+      { hand: 'right', frame: right },
+    ];
+  }
+  const y = frame.origin.y + (frame.z.y * thickness) / 2;
+  return [{ hand: Math.abs(y) < ON_CENTER ? 'center' : y > 0 ? 'left' : 'right', frame }];
+}
+
+function furtherOpenings(entry: PlateEntry): Outcome<readonly OpeningPlan[]> {
+  const plans: OpeningPlan[] = [];
+  for (const [i, hole] of (entry.holes ?? []).entries()) {
+    const plan = furtherOpening(hole, i);
+    if (!plan.ok) return plan;
+    plans.push(plan.value);
+  }
+  return good(plans);
+}
+
+function furtherOpening(hole: PlateHole, i: number): Outcome<OpeningPlan> {
+  const center = { x: hole.x, y: hole.y };
+  const id = `hole-${i + 1}`;
+  const slot =
+    hole.travel === undefined
+      ? {}
+      : ({ kind: 'slot', travel: hole.travel, direction: hole.direction ?? 0 } as const);
+  const named = hole.for === undefined ? {} : { for: hole.for };
+  if (hole.diameter !== undefined) {
+    const { diameter } = hole;
+    return good({
+      id,
+      kind: 'hole',
+      center,
+      diameter,
+      for: 'free hole',
+      carries: 'nothing',
+      system: 'metric',
+      ...slot,
+      ...named,
+    });
+  }
+  const bolt =
+    hole.thread === undefined
+      ? boltHole(hole.bolt!, `holes[${i}].bolt`, hole.fit)
+      : tappedHole(hole.thread, `holes[${i}].thread`);
+  if (!bolt.ok) return bolt;
+  return good({ ...holePlan(id, center, bolt.value), ...slot, ...named });
+}
+
+function furtherWindows(entry: PlateEntry): Outcome<readonly Loop[]> {
+  const loops: Loop[] = [];
+  for (const [i, corners] of (entry.windows ?? []).entries()) {
+    const loop = cornersLoop(corners, `windows[${i}]`);
+    if (!loop.ok) return loop;
+    loops.push(loop.value);
+  }
+  return good(loops);
+}
+
+function oldHolesOf(entry: PlateEntry): FlatPattern['oldHoles'] {
+  const old = entry.oldHoles;
+  if (!old) return [];
+  return [1, -1].flatMap((sx) =>
+    [1, -1].map((sy) => ({
+      center: {
+        x: (old.x ?? 0) + (sx * old.alongBike) / 2,
+        y: (old.y ?? 0) + (sy * old.acrossBike) / 2,
+      },
+      diameter: old.diameter,
+    })),
+  );
+}
