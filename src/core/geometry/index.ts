@@ -81,6 +81,7 @@ export {
 export {
   type ArcSegment,
   type Bounds,
+  boundsGap,
   boundsOfPoints,
   bulgeOfSweep,
   joinBounds,

@@ -81,6 +81,18 @@ describe('known offsets', () => {
   });
 });
 
+// A rise of 0.1 µm over 65 mm: the arc's center is 4.8 km off, and closed forms lose the crossing.
+test('an arc that is almost a line is crossed where it should be', () => {
+  const outline: Loop = [
+    { x: 0.0722, y: 0, bulge: 0.11 },
+    { x: 0.0671, y: 0.0671, bulge: -0.029 },
+    { x: -0.0833, y: 0, bulge: 3.35e-6 },
+    { x: -0.0607, y: -0.0607, bulge: -0.00136 },
+    { x: 0, y: -0.0863, bulge: 0 },
+  ];
+  expect(segments(must(offsetLoop(outline, -0.008)))).toHaveLength(5);
+});
+
 test('out and back in returns the area of an outline without sharp corners', () => {
   const rounded = must(
     roundedPolygonLoop([

@@ -4,8 +4,11 @@ import { distanceToLoop, isSimpleLoop, locatePoint } from './loopPoint.ts';
 import { signedArea } from './loopProperties.ts';
 import {
   type ArcSegment,
+  type Bounds,
+  boundsGap,
   loopOfSegments,
   type Segment,
+  segmentBounds,
   segmentHeading,
   segmentLength,
   segmentPoint,
@@ -51,7 +54,10 @@ export function offsetLoop(loop: Loop, distance: number): Outcome<Loop> {
   if (distance === 0) return good(outline);
   if (Math.abs(distance) < LEAST) return refuse('an offset below a micrometer is lost in rounding');
   const raw = rawOffset(segments(outline), distance);
-  const kept = raw.flatMap((_, i) => partsOf(raw, i)).filter((part) => isTrueOffset(part, outline, distance));
+  const boxes = raw.map(segmentBounds);
+  const kept = raw
+    .flatMap((_, i) => partsOf(raw, boxes, i))
+    .filter((part) => isTrueOffset(part, outline, distance));
   const loops = chain(withoutDeadEnds(withoutDoubles(kept)));
   const by = `${(distance * 1e3).toFixed(3)} mm`;
   if (loops === undefined) return refuse(`the outline offset by ${by} does not close`);
@@ -107,10 +113,12 @@ const arcAbout = (center: Point, radius: number, startAngle: number, sweep: numb
 const wrap = (angle: number): number => angle - 2 * Math.PI * Math.round(angle / (2 * Math.PI));
 
 /** Raw piece i, cut wherever another raw piece meets it. */
-function partsOf(raw: readonly Segment[], i: number): Part[] {
+function partsOf(raw: readonly Segment[], boxes: readonly Bounds[], i: number): Part[] {
   const piece = raw[i]!;
   const cuts = raw
-    .flatMap((other, j) => (j === i ? [] : segmentMeetings(piece, other)))
+    .flatMap((other, j) =>
+      j === i || boundsGap(boxes[i]!, boxes[j]!) > SLIVER ? [] : segmentMeetings(piece, other),
+    )
     .map((point) => ({ point, share: shareAt(piece, point) }))
     .sort((a, b) => a.share - b.share);
   const stops = [{ point: piece.from, share: 0 }, ...cuts, { point: piece.to, share: 1 }];
@@ -160,7 +168,9 @@ function isTrueOffset(part: Part, outline: Loop, distance: number): boolean {
 /** Two pieces that cross at a very small angle run along each other within rounding; that stretch counts once. */
 function withoutDoubles(parts: readonly Part[]): readonly Part[] {
   const isSame = (a: Segment, b: Segment): boolean =>
-    [0, 0.5, 1].every((t) => distance2(segmentPoint(a, t), segmentPoint(b, t)) <= SLIVER);
+    distance2(a.from, b.from) <= SLIVER &&
+    distance2(a.to, b.to) <= SLIVER &&
+    distance2(segmentPoint(a, 0.5), segmentPoint(b, 0.5)) <= SLIVER;
   return parts.filter(
     (part, i) => !parts.slice(0, i).some((earlier) => isSame(earlier.segment, part.segment)),
   );

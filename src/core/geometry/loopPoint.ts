@@ -1,5 +1,14 @@
 import type { Loop } from './loop.ts';
-import { type ArcSegment, extremeShares, type Segment, segmentPoint, segments } from './loopSegment.ts';
+import {
+  type ArcSegment,
+  type Bounds,
+  boundsGap,
+  extremeShares,
+  type Segment,
+  segmentBounds,
+  segmentPoint,
+  segments,
+} from './loopSegment.ts';
 import type { Point } from './point.ts';
 import {
   type Nearest,
@@ -21,8 +30,17 @@ export const distanceToLoop = (loop: Loop, p: Point): number => nearestOnLoop(lo
 
 /** Nearest points of two outlines [m]; distance 0 where they cross or touch. Exact for lines and arcs. */
 export function nearestOfLoops(a: Loop, b: Loop): Nearest {
-  const [pieces, others] = [segments(a), segments(b)];
-  return least(pieces.flatMap((p) => others.map((q) => nearestOfSegments(p, q))));
+  const others = boxed(b);
+  let best: Nearest | undefined;
+  for (const p of boxed(a)) {
+    for (const q of others) {
+      if (best && boundsGap(p.box, q.box) >= best.distance) continue;
+      const nearest = nearestOfSegments(p.piece, q.piece);
+      if (!best || nearest.distance < best.distance) best = nearest;
+    }
+  }
+  if (!best) throw new RangeError('an outline needs pieces');
+  return best;
 }
 
 /** Where a point lies; on the edge when nearer to it than a nanometer. */
@@ -38,8 +56,8 @@ export const containsPoint = (loop: Loop, p: Point): boolean => locatePoint(loop
 
 /** Whether two outlines cross or touch. */
 export function loopsMeet(a: Loop, b: Loop): boolean {
-  const others = segments(b);
-  return segments(a).some((p) => others.some((q) => segmentMeetings(p, q).length > 0));
+  const others = boxed(b);
+  return boxed(a).some((p) => others.some((q) => meetings(p, q).length > 0));
 }
 
 /** Whether `inner` lies wholly inside `outer` without touching it. */
@@ -54,19 +72,33 @@ export const loopsOverlap = (a: Loop, b: Loop): boolean =>
 
 /** Whether an outline never crosses, touches or folds back on itself. A loop of fewer than two pieces is not simple. */
 export function isSimpleLoop(loop: Loop): boolean {
-  const pieces = segments(loop);
+  const pieces = boxed(loop);
   const n = pieces.length;
   if (n < 2) return false;
   // Two pieces enclose something unless one runs back along the other.
-  if (n === 2) return distance2(segmentPoint(pieces[0]!, 0.5), segmentPoint(pieces[1]!, 0.5)) > SAME_POINT;
+  if (n === 2)
+    return distance2(segmentPoint(pieces[0]!.piece, 0.5), segmentPoint(pieces[1]!.piece, 0.5)) > SAME_POINT;
   return pieces.every((a, i) =>
     pieces.slice(i + 1).every((b, k) => {
       const j = i + 1 + k;
-      const shared = [...(j === i + 1 ? [a.to] : []), ...(i === 0 && j === n - 1 ? [a.from] : [])];
-      return segmentMeetings(a, b).every((p) => shared.some((s) => distance2(p, s) <= 2 * SAME_POINT));
+      const shared = [
+        ...(j === i + 1 ? [a.piece.to] : []),
+        ...(i === 0 && j === n - 1 ? [a.piece.from] : []),
+      ];
+      return meetings(a, b).every((p) => shared.some((s) => distance2(p, s) <= 2 * SAME_POINT));
     }),
   );
 }
+
+interface Boxed {
+  readonly piece: Segment;
+  readonly box: Bounds;
+}
+
+const boxed = (loop: Loop): Boxed[] => segments(loop).map((piece) => ({ piece, box: segmentBounds(piece) }));
+
+const meetings = (a: Boxed, b: Boxed): Point[] =>
+  boundsGap(a.box, b.box) > 2 * SAME_POINT ? [] : segmentMeetings(a.piece, b.piece);
 
 function least(options: readonly Nearest[]): Nearest {
   const [first, ...rest] = options;

@@ -154,6 +154,10 @@ export function joinBounds(boxes: readonly Bounds[]): Bounds {
   );
 }
 
+/** Distance between two boxes [m], 0 where they overlap. */
+export const boundsGap = (a: Bounds, b: Bounds): number =>
+  Math.hypot(Math.max(0, a.minX - b.maxX, b.minX - a.maxX), Math.max(0, a.minY - b.maxY, b.minY - a.maxY));
+
 // Written out, because cos(π/2) is not 0 in floating point.
 function extremePoint(arc: ArcSegment, quarter: number): Point {
   const { x, y } = arc.center;

@@ -1,5 +1,6 @@
 import {
   type ArcSegment,
+  boundsGap,
   type LineSegment,
   type Segment,
   segmentBounds,
@@ -26,7 +27,7 @@ const HALF = Math.PI;
  * Exact for lines and arcs. A touch closer than {@link SAME_POINT} to tangent is one point.
  */
 export function segmentMeetings(a: Segment, b: Segment): Point[] {
-  if (!boxesNear(a, b)) return [];
+  if (boundsGap(segmentBounds(a), segmentBounds(b)) > 2 * SAME_POINT) return [];
   const candidates =
     a.kind === 'line'
       ? b.kind === 'line'
@@ -36,7 +37,7 @@ export function segmentMeetings(a: Segment, b: Segment): Point[] {
         ? lineCircle(b, a)
         : circleCircle(a, b);
   const ends = [...endsOn(a, b), ...endsOn(b, a)];
-  const inner = candidates.filter((p) => isOn(a, p) && isOn(b, p));
+  const inner = candidates.map((p) => polished(a, b, p)).filter((p) => isOn(a, p) && isOn(b, p));
   return distinct([...ends, ...inner]);
 }
 
@@ -105,23 +106,45 @@ function footOn(line: LineSegment, p: Point): Point {
   return between2(line.from, line.to, dot2(subtract2(p, line.from), d) / dot2(d, d));
 }
 
+/**
+ * A meeting point by a few Newton steps on the distances from both pieces: the closed form loses digits where an arc's
+ * center lies far off. Pieces that run almost along each other are left as they are.
+ */
+function polished(a: Segment, b: Segment, start: Point): Point {
+  let p = start;
+  for (let step = 0; step < 3; step++) {
+    const [f, g] = [offSegment(a, p), offSegment(b, p)];
+    const det = cross2(f.normal, g.normal);
+    if (Math.abs(det) < 1e-4) return p;
+    p = {
+      x: p.x - (f.distance * g.normal.y - g.distance * f.normal.y) / det,
+      y: p.y - (g.distance * f.normal.x - f.distance * g.normal.x) / det,
+    };
+  }
+  return p;
+}
+
+/** Signed distance of a point from the whole line or circle of a piece, and the direction in which it grows. */
+function offSegment(segment: Segment, p: Point): { readonly distance: number; readonly normal: Point } {
+  if (segment.kind === 'arc') {
+    const d = subtract2(p, segment.center);
+    const length = length2(d);
+    // At the center itself any direction is as good.
+    const normal = length > 0 ? { x: d.x / length, y: d.y / length } : { x: 1, y: 0 };
+    return { distance: length - segment.radius, normal };
+  }
+  const d = subtract2(segment.to, segment.from);
+  const length = length2(d);
+  const normal = { x: -d.y / length, y: d.x / length };
+  return { distance: dot2(subtract2(p, segment.from), normal), normal };
+}
+
 const isOn = (segment: Segment, p: Point): boolean => nearestOnSegment(segment, p).distance <= SAME_POINT;
 
 const endsOn = (a: Segment, b: Segment): Point[] => [a.from, a.to].filter((p) => isOn(b, p));
 
 function distinct(points: readonly Point[]): Point[] {
   return points.filter((p, i) => points.findIndex((q) => distance2(p, q) <= SAME_POINT) === i);
-}
-
-function boxesNear(a: Segment, b: Segment): boolean {
-  const p = segmentBounds(a);
-  const q = segmentBounds(b);
-  return (
-    p.minX <= q.maxX + SAME_POINT &&
-    q.minX <= p.maxX + SAME_POINT &&
-    p.minY <= q.maxY + SAME_POINT &&
-    q.minY <= p.maxY + SAME_POINT
-  );
 }
 
 function lineLine(a: LineSegment, b: LineSegment): Point[] {
