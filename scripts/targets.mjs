@@ -9,7 +9,11 @@ const SHARED = [
 
 /** What is built, from what, and the file that says of which state it was built. */
 export const TARGETS = {
-  cli: { folder: 'dist/cli', stamp: 'dist/cli/.stamp.json', inputs: [...SHARED, 'src/cli'] },
+  cli: {
+    folder: 'dist/cli',
+    stamp: 'dist/cli/.stamp.json',
+    inputs: [...SHARED, 'src/cli', 'demo/light.build.json'],
+  },
   app: {
     folder: 'dist/app',
     stamp: 'dist/app/.stamp.json',

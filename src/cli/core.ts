@@ -25,5 +25,4 @@ export interface Core<Build = unknown, Solution extends Solved = Solved> {
     options: PackOptions,
   ): AsyncIterable<PackFile> | Iterable<PackFile> | Promise<Iterable<PackFile>>;
   buildJsonSchema(): object;
-  starterBuild(): string;
 }

@@ -53,7 +53,6 @@ const coreWith = (...findings: Finding[]): Core => ({
     { path: 'report.json', bytes: new TextEncoder().encode(`${date} ${units} ${fonts.regular.length > 0}`) },
   ],
   buildJsonSchema: () => ({ type: 'object' }),
-  starterBuild: () => '{"version": 1}\n',
 });
 
 const readFonts = async () => ({ regular: new Uint8Array(1), bold: new Uint8Array(1) });
@@ -200,12 +199,12 @@ describe('new and schema', () => {
     expect(again.err).toContain('--force');
     expect(readFileSync(file, 'utf8')).toBe('mine');
     expect((await cli(['new', file, '--force'])).code).toBe(EXIT.done);
-    expect(readFileSync(file, 'utf8')).toBe('{"version": 1}\n');
+    expect(JSON.parse(readFileSync(file, 'utf8')).about.name).toBe('My build');
     expect((await cli(['new', join(room, 'no', 'folder')])).code).toBe(EXIT.notWritten);
   });
 
   test('new without a file and schema print', async () => {
-    expect((await cli(['new'])).out).toBe('{"version": 1}\n');
+    expect(JSON.parse((await cli(['new'])).out).about.name).toBe('My build');
     expect(JSON.parse((await cli(['schema'])).out)).toEqual({ type: 'object' });
   });
 });

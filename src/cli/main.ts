@@ -50,7 +50,7 @@ async function dispatch(
     case 'pack':
       return (await import('./pack.ts')).pack(command, await loadCore(), terminal);
     case 'new':
-      return (await import('./newBuild.ts')).newBuild(command, await loadCore(), terminal);
+      return (await import('./newBuild.ts')).newBuild(command, terminal);
     case 'schema':
       return (await import('./schema.ts')).schema(await loadCore(), terminal);
     case 'worksheet':

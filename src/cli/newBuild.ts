@@ -1,17 +1,16 @@
 import { writeFile } from 'node:fs/promises';
 import type { Command } from './args.ts';
-import type { Core } from './core.ts';
 import { EXIT, type ExitCode } from './exit.ts';
 import { errorCode } from './packFs.ts';
+import { starterBuild } from './starter.ts';
 import type { Terminal } from './terminal.ts';
 
 /** Writes a build file to start from; an existing file is replaced only when asked. */
 export async function newBuild(
   { file, force }: Extract<Command, { verb: 'new' }>,
-  core: Pick<Core, 'starterBuild'>,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const text = core.starterBuild();
+  const text = starterBuild();
   if (file === undefined || file === '-') {
     terminal.out(text);
     return EXIT.done;
@@ -27,7 +26,10 @@ export async function newBuild(
     terminal.err(`jigwright: ${file} ${reason}\n`);
     return EXIT.notWritten;
   }
-  terminal.err(`${file} is written; jigwright check ${file} tells what is left to decide\n`);
+  terminal.err(
+    `${file} is written; jigwright check ${file} tells what is left to decide.\n` +
+      'jigwright schema > build.schema.json beside it lets an editor complete and check while you type.\n',
+  );
   return EXIT.done;
 }
 

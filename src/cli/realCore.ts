@@ -10,5 +10,4 @@ export const realCore: Core = {
   buildJsonSchema,
   solve: missing('solving a build'),
   packFiles: missing('drawing a pack'),
-  starterBuild: missing('the starter build'),
 };
