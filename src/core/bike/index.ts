@@ -24,6 +24,7 @@ export type {
   TireSize,
   TubeFlaw,
 } from './bike.ts';
+export { layoutFigures, massFigures } from './figures.ts';
 export {
   axialInertia,
   boxInertia,
@@ -65,6 +66,8 @@ export {
   standOn,
   steeringNumbers,
 } from './stance.ts';
+export { stanceChanges, steeringGeometry } from './stances.ts';
+export { steeringFigures } from './steeringFigures.ts';
 export { TIRE_ROOM } from './tireGap.ts';
 export { axisNear, referenceAt } from './tubeEnds.ts';
 export { bendRadius, type PlacedTubes, placeTubes } from './tubes.ts';

@@ -9,9 +9,10 @@ import {
 import { along3, type Point3 } from '../geometry/index.ts';
 import { bad, good, type Issue, type Outcome } from '../quantity/index.ts';
 import { tireDimensions } from '../standards/index.ts';
-import type { Layout, LayoutPlaces, Stance, TireSize } from './bike.ts';
+import type { Layout, LayoutPlaces, TireSize } from './bike.ts';
 import { enginePoint, mirrored, placePoint } from './placePoint.ts';
-import { axisForward, axisUp, type StanceChange, type SteeringGeometry, standOn } from './stance.ts';
+import { axisForward, axisUp } from './stance.ts';
+import { resolveStances } from './stances.ts';
 
 /** Share of a tire's diameter that its sidewall takes at most, for the picture of a tire without a rim size. */
 const TALLEST_SIDEWALL = 0.3;
@@ -39,15 +40,16 @@ export function resolveLayout(build: Build): Outcome<Layout> {
   const points = tires.ok ? placePoints(build, tires.value) : undefined;
   if (!tires.ok) return tires;
   if (!points?.ok) return points!;
-  const stances = resolveStances(build, tires.value);
+  const { rear, front, rearFitted, frontFitted } = tires.value;
+  const stances = resolveStances(build, { rear, front }, { rear: rearFitted, front: frontFitted });
   const places = resolvePlaces(build, points.value);
   const issues = [...issuesOf(stances), ...issuesOf(places)];
   const [first, ...more] = issues;
   if (first || !stances.ok || !places.ok) return bad(first!, ...more);
   return good({
-    rearTire: tires.value.rear,
-    frontTire: tires.value.front,
-    fitted: { rear: tires.value.rearFitted, front: tires.value.frontFitted },
+    rearTire: rear,
+    frontTire: front,
+    fitted: { rear: rearFitted, front: frontFitted },
     stances: stances.value,
     points: withMirrored(points.value),
     steeringAxis: axisUp(build.steering.headAngle),
@@ -190,32 +192,6 @@ function resolvePlaces(build: Build, points: ReadonlyMap<string, Point3>): Outco
   };
   const [first, ...more] = issues;
   return first ? bad(first, ...more) : good(places);
-}
-
-function resolveStances(build: Build, tires: Tires): Outcome<Layout['stances']> {
-  const { wheelbase, headAngle, forkOffset, fork } = build.steering;
-  const design: SteeringGeometry = {
-    wheelbase,
-    headAngle,
-    forkOffset,
-    frontRadius: tires.front.radius,
-    rearRadius: tires.rear.radius,
-  };
-  const sag = fork.kind === 'telescopic' ? (fork.sag ?? 0) : 0;
-  const fittedTires = { frontRadius: tires.frontFitted.radius, rearRadius: tires.rearFitted.radius };
-  const stand = (name: Stance['name'], change: StanceChange) => standOn(name, design, change);
-  const [a, b, c] = [
-    stand('design', { frontRadius: design.frontRadius, rearRadius: design.rearRadius, sag: 0, rearRise: 0 }),
-    stand('fitted', { ...fittedTires, sag: 0, rearRise: 0 }),
-    stand('sag', { ...fittedTires, sag, rearRise: 0 }),
-  ];
-  if (a.ok && b.ok && c.ok) return good({ design: a.value, fitted: b.value, sag: c.value });
-  const [first, ...more] = [
-    ...issuesOf(a).map((issue) => pathed(issue, 'wheels')),
-    ...issuesOf(b).map((issue) => pathed(issue, 'wheels')),
-    ...issuesOf(c).map((issue) => pathed(issue, 'steering.fork.sag')),
-  ];
-  return bad(first!, ...more);
 }
 
 const issuesOf = <T>(outcome: Outcome<T>): readonly Issue[] => (outcome.ok ? [] : outcome.issues);

@@ -5,6 +5,7 @@ import { copeWorksheet } from './cope.ts';
 import { quantityWorksheet } from './quantity.ts';
 import { sprocketWorksheet } from './sprocket.ts';
 import { stackWorksheet } from './stack.ts';
+import { steeringWorksheet } from './steering.ts';
 import type { Worksheet } from './worksheet.ts';
 
 export {
@@ -27,6 +28,7 @@ export const worksheets: readonly Worksheet[] = [
   quantityWorksheet,
   sprocketWorksheet,
   stackWorksheet,
+  steeringWorksheet,
 ];
 
 export function worksheetNamed(id: string): Worksheet | undefined {
