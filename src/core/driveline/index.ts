@@ -30,6 +30,7 @@ export {
   type Wraps,
   wrapAngles,
 } from './chainLength.ts';
+export { drivelineFigures } from './drivelineFigures.ts';
 export { beltFigures, chainDriveFigures, type FigureNames, sprocketFigures } from './figures.ts';
 export { type LinkCountQuestion, linkCountsAround } from './linkCounts.ts';
 export {

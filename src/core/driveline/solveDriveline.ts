@@ -4,11 +4,10 @@ import type { Point3 } from '../geometry/index.ts';
 import type { Angle, AngularSpeed, Issue, Length } from '../quantity/index.ts';
 import { type Chain, findChain } from '../standards/index.ts';
 import { type BeltWraps, beltWraps, coupledDrivenDiameter } from './belt.ts';
-import { type ChainDrivePlan, planChainDrive } from './chainDrive.ts';
+import { type ChainDriveInput, type ChainDrivePlan, planChainDrive } from './chainDrive.ts';
 import { type SprocketDimensions, sprocketDimensions } from './sprocket.ts';
 import { solveTension } from './tension.ts';
 import type {
-  Adjustment,
   DriveRun,
   DriveShaft,
   DriveTension,
@@ -18,14 +17,13 @@ import type {
   TensionSolution,
 } from './tensionTypes.ts';
 
-/** How far a slot that is still to be made may reach either way from the drawn place [m]. */
-const UNMADE_SLOT_REACH = 0.1;
-
 /** One chain drive as it is set up. */
 export interface SolvedChain {
   readonly stage: ChainStage;
   readonly chain: Chain;
   readonly tension: DriveTension;
+  /** What the plan was asked. */
+  readonly question: ChainDriveInput;
   /** Absent when no center distance could be met. */
   readonly plan?: ChainDrivePlan;
   readonly driver: SprocketDimensions;
@@ -107,14 +105,12 @@ export function solveDriveline(build: Build, layout: Layout): DrivelineSolution 
 }
 
 function tensionInput(build: Build, layout: Layout): TensionInput {
-  const order = adjustments(build);
   return {
     shafts: Object.keys(layout.shafts).map((id) => driveShaft(build, layout, id)),
     drives: build.driveline.stages.flatMap((stage): DriveRun[] => {
       if (stage.kind === 'clutch') return [];
       return stage.kind === 'chain' ? [chainRun(stage)] : [beltRun(stage)];
     }),
-    ...(order ? { order } : {}),
   };
 }
 
@@ -133,15 +129,17 @@ function driveShaft(build: Build, layout: Layout, id: string): DriveShaft {
 }
 
 function shaftSlide(slide: NonNullable<ShaftEntry['slide']>): NonNullable<DriveShaft['slide']> {
-  const slack = slide.slack ?? 0;
-  const [travelMin, travelMax] =
-    slide.travel === undefined ? [-UNMADE_SLOT_REACH, UNMADE_SLOT_REACH] : [-slack, slide.travel - slack];
+  // A slot that is still to be made is open at both ends: it is made as long as the drive needs.
+  const travel = slide.travel === undefined ? {} : slotEnds(slide.travel, slide.slack ?? 0);
   return {
     direction: { x: Math.cos(slide.direction), z: Math.sin(slide.direction) },
-    travelMin: travelMin as Length,
-    travelMax: travelMax as Length,
+    ...travel,
     ...(slide.pusherPitch === undefined ? {} : { pusherPitch: slide.pusherPitch }),
   };
+}
+
+function slotEnds(travel: number, slack: number): { travelMin: Length; travelMax: Length } {
+  return { travelMin: -slack as Length, travelMax: (travel - slack) as Length };
 }
 
 function chainRun(stage: ChainStage): DriveRun {
@@ -156,6 +154,7 @@ function chainRun(stage: ChainStage): DriveRun {
     ...(stage.links === undefined ? {} : { links: stage.links }),
     ...(stage.offsetLink === undefined ? {} : { offsetLinks: stage.offsetLink }),
     ...(stage.steep === undefined ? {} : { steep: stage.steep }),
+    ...(stage.adjust === undefined ? {} : { adjust: stage.adjust }),
   };
 }
 
@@ -169,6 +168,7 @@ function beltRun(stage: BeltStage): DriveRun {
     fromDiameter: stage.driver.smallest,
     toDiameter: stage.driven.largest,
     length: stage.beltLength,
+    ...(stage.adjust === undefined ? {} : { adjust: stage.adjust }),
   };
 }
 
@@ -176,19 +176,6 @@ function chainOf(stage: ChainStage): Chain {
   const chain = findChain(stage.chain);
   if (!chain.ok) throw new Error(`a chain that the reader let through: ${stage.chain}`);
   return chain.value;
-}
-
-/** Which shaft slides for which drive, as typed; a drive that says nothing takes the end that is still free. */
-function adjustments(build: Build): readonly Adjustment[] | undefined {
-  const drives = build.driveline.stages.filter((stage) => stage.kind !== 'clutch');
-  if (drives.every((drive) => drive.adjust === undefined)) return undefined;
-  const taken = new Set(drives.flatMap((drive) => drive.adjust ?? []));
-  return drives.flatMap((drive) => {
-    if (drive.adjust) return [{ drive: drive.id, slides: drive.adjust }];
-    const free = [drive.from, drive.to].find((id) => build.driveline.shafts[id]?.slide && !taken.has(id));
-    if (free) taken.add(free);
-    return free ? [{ drive: drive.id, slides: free }] : [];
-  });
 }
 
 function settledShafts(layout: Layout, tension: TensionSolution | undefined): Record<string, Point3> {
@@ -229,11 +216,13 @@ function solveChain(build: Build, settled: Settled, stage: ChainStage): SolvedCh
   const chain = chainOf(stage);
   const tension = tensionOf(settled, stage);
   const center = centerBetween(settled, stage.from, stage.to);
-  const plan = planChainDrive(planInput(build, settled, stage, center));
+  const question = planInput(build, settled, stage, center);
+  const plan = planChainDrive(question);
   return {
     stage,
     chain,
     tension,
+    question,
     ...(plan.ok ? { plan: plan.value } : {}),
     driver: sprocketDimensions(chain, stage.driverTeeth),
     driven: sprocketDimensions(chain, stage.drivenTeeth),
@@ -241,7 +230,7 @@ function solveChain(build: Build, settled: Settled, stage: ChainStage): SolvedCh
   };
 }
 
-function planInput(build: Build, settled: Settled, stage: ChainStage, center: number) {
+function planInput(build: Build, settled: Settled, stage: ChainStage, center: number): ChainDriveInput {
   const [from, to] = [settled.shafts[stage.from] as Point3, settled.shafts[stage.to] as Point3];
   const tension = tensionOf(settled, stage);
   const links = tension.chosen?.links ?? stage.links;

@@ -71,12 +71,14 @@ const choice = z.object({
 });
 
 const output = z.object({
-  links: resultField(
-    'ratio',
-    'Number of links: as given, or the count nearest the wanted center that can be made up.',
+  links: resultField('ratio', 'Number of links: as given, or what the wanted center asks for, not rounded.'),
+  centerDistance: resultField(
+    'length',
+    'Center distance: as wanted, or exact for the links given, new and taut.',
   ),
-  centerDistance: resultField('length', 'Exact center distance of that many links, new and taut.'),
-  exactLinks: resultField('ratio', 'Links at the wanted center, not rounded.'),
+  chosen: choice.meta({
+    description: 'The length to make up: the one given, or the whole count nearest the wanted center.',
+  }),
   alternatives: z.array(choice).meta({ description: 'Lengths that can be made up around it.' }),
   wraps: z
     .tuple([
@@ -164,15 +166,16 @@ function run(given: Input): Outcome<WorksheetRun<z.output<typeof output>>> {
   const plan = planChainDrive(drive);
   if (!plan.ok) return plan;
   const figures = chainDriveFigures(drive, plan.value, { id: 'chainDrive', of: 'chain drive' });
-  return good({ result: resultOf(plan.value), figures });
+  return good({ result: resultOf(given, plan.value), figures });
 }
 
-function resultOf(plan: ChainDrivePlan): z.output<typeof output> {
+/** What was typed comes back as typed; the length that can be made up stands beside it. */
+function resultOf(given: Input, plan: ChainDrivePlan): z.output<typeof output> {
   const { slack } = plan;
   return {
-    links: plan.chosen.links,
-    centerDistance: plan.chosen.center,
-    exactLinks: plan.exactLinks,
+    links: given.links ?? plan.exactLinks,
+    centerDistance: given.centerDistance ?? plan.chosen.center,
+    chosen: choiceOf(plan.chosen),
     alternatives: plan.alternatives.map(choiceOf),
     wraps: [plan.wraps.driver, plan.wraps.driven],
     ratio: plan.ratio,

@@ -20,14 +20,16 @@ function refusalOf(worksheet: unknown, json: unknown): string {
 const chain = { chain: '#40', driverTeeth: 9, drivenTeeth: 72 };
 
 describe('chain-drive', () => {
-  test('a wanted center gives the even count to make up, its exact center and the alternatives', () => {
+  test('a wanted center gives its exact links, and the even count to make up with its exact center', () => {
     const result = resultOf(chainDriveWorksheet, { ...chain, centerDistance: 545 });
-    expect(result.links).toBe(128);
-    expect(result.centerDistance).toBeCloseTo(540.5557, 4);
-    expect(result.exactLinks).toBeCloseTo(128.68036, 5);
+    expect(result.links).toBeCloseTo(128.68036, 5);
+    expect(result.centerDistance).toBe(545);
+    const chosen = result.chosen as { links: number; centerDistance: number };
+    expect(chosen.links).toBe(128);
+    expect(chosen.centerDistance).toBeCloseTo(540.5557, 4);
     expect(result.alternatives).toHaveLength(4);
     const back = resultOf(chainDriveWorksheet, { ...chain, links: 128 });
-    expect(back.centerDistance).toBeCloseTo(result.centerDistance as number, 9);
+    expect(back.centerDistance).toBeCloseTo(chosen.centerDistance, 9);
   });
 
   test('links need not be whole', () => {
@@ -38,7 +40,7 @@ describe('chain-drive', () => {
       links: 128.5,
     });
     expect(result.links).toBe(128.5);
-    expect(result.exactLinks).toBeCloseTo(128.5, 9);
+    expect((result.chosen as { links: number }).links).toBe(128.5);
     expect(result.cautions).toEqual([
       { code: 'few-teeth', value: 9, limit: 17, bound: 'min', unit: '' },
       { code: 'ratio', value: 8, limit: 7, bound: 'max', unit: '' },

@@ -67,6 +67,31 @@ export const shopSchema = z
         shortestLeg: lengthField('Shortest straight the bender can hold.', { min: 0, max: 1000 }).optional(),
       })
       .optional(),
+    jig: z
+      .strictObject({
+        props: z
+          .array(
+            z.strictObject({
+              what: textField('What it is, e.g. bolt head.', 60),
+              thickness: lengthField('How much it lifts the frame.', { min: 0, max: 500 }),
+            }),
+          )
+          .max(20)
+          .meta({ description: 'What the frame rests on besides the blocks; it lifts everything.' })
+          .optional(),
+        blocks: z
+          .array(lengthField('Thickness of one size of block.', { above: 0, max: 1000 }))
+          .max(40)
+          .meta({ description: 'Sizes of block on hand, as many as needed of each.' })
+          .optional(),
+        shims: z
+          .array(lengthField('Thickness of one size of shim.', { above: 0, max: 20 }))
+          .max(40)
+          .meta({ description: 'Sizes of shim on hand.' })
+          .optional(),
+      })
+      .meta({ description: 'What the frame is set up on.' })
+      .optional(),
     coating: lengthField('Paint or powder thickness a face.', { min: 0, max: 1 }).optional(),
     tubeStock: z
       .array(

@@ -1,0 +1,275 @@
+import type { Bike, PlacedTube } from '../bike/index.ts';
+import type { Build } from '../build/index.ts';
+import type { DrivelineSolution, SolvedChain } from '../driveline/index.ts';
+import {
+  centerlinePlaces,
+  type Point3,
+  rotatePointAbout,
+  scale3,
+  subtract3,
+  toLocal,
+} from '../geometry/index.ts';
+import { practice, type SourceRef } from '../quantity/index.ts';
+
+/** Room between two parts, or how far one is inside the other (negative) [m]. */
+export interface Clearance {
+  readonly rule:
+    | 'chain-tube'
+    | 'sprocket-tube'
+    | 'sprocket-ground'
+    | 'tire-tube'
+    | 'locked-tire-tube'
+    | 'engine-tube'
+    | 'engine-tire'
+    | 'tire-shaft';
+  readonly parts: readonly [string, string];
+  readonly gap: number;
+  readonly limit: number;
+  readonly within: boolean;
+  /** Where they come nearest [m]. */
+  readonly at: Point3;
+  readonly source: SourceRef;
+}
+
+/** Room a chain wants beside a tube: it whips, and a coat of paint is not much. */
+const CHAIN_ROOM = 5e-3;
+const TIRE_ROOM = 10e-3;
+const ENGINE_ROOM = 5e-3;
+/** Least height of a sprocket over the ground, bike upright. */
+const GROUND_ROOM = 40e-3;
+/** Tubes are looked at in steps of this along their straights, finer in bends [m]. */
+const STEP = 4e-3;
+const BEND_STEP = 0.05;
+
+/**
+ * The room between chains, sprockets, tires and engine on one side and frame tubes, ground and each other on the
+ * other, at the design stance; the front tire also turned to both locks. Parts joined on purpose are not compared.
+ * Tubes are looked at point by point every 4 mm, so a gap is right to well under 0.1 mm for tubes this thick.
+ * @source practice for the limits; derived, distances between a disc, a box, a prism or a torus and points of a tube
+ */
+export function clearances(build: Build, bike: Bike, drives: DrivelineSolution): readonly Clearance[] {
+  const tubes = bike.tubes.map((tube) => ({ tube, points: pointsOf(tube) }));
+  const chains = Object.values(drives.chains);
+  return [
+    ...chains.flatMap((chain) => chainClearances(bike, chain, tubes)),
+    ...chains.flatMap((chain) => sprocketGround(bike, chain)),
+    ...tireClearances(build, bike, tubes),
+    ...engineClearances(bike, tubes),
+    ...tireShafts(build, bike),
+  ];
+}
+
+interface SampledTube {
+  readonly tube: PlacedTube;
+  readonly points: readonly Point3[];
+}
+
+function pointsOf(tube: PlacedTube): Point3[] {
+  const places = centerlinePlaces(tube.centerline, BEND_STEP).map((place) => place.point);
+  const points: Point3[] = [];
+  places.forEach((place, i) => {
+    const before = places[i - 1];
+    if (before) points.push(...between(before, place));
+    points.push(place);
+  });
+  return points;
+}
+
+function between(a: Point3, b: Point3): Point3[] {
+  const along = subtract3(b, a);
+  const count = Math.floor(Math.hypot(along.x, along.y, along.z) / STEP);
+  return Array.from({ length: count }, (_, i) => {
+    const step = scale3(along, (i + 1) / (count + 1));
+    return { x: a.x + step.x, y: a.y + step.y, z: a.z + step.z };
+  });
+}
+
+/** The nearest of a tube's points by a distance that is already less the tube's radius. */
+function nearest(
+  sampled: SampledTube,
+  distance: (point: Point3) => number,
+): { readonly gap: number; readonly at: Point3 } {
+  let gap = Number.POSITIVE_INFINITY;
+  let at = sampled.points[0] as Point3;
+  for (const point of sampled.points) {
+    const here = distance(point) - sampled.tube.outside / 2;
+    if (here < gap) {
+      gap = here;
+      at = point;
+    }
+  }
+  return { gap, at };
+}
+
+/** The worst of each pair of parts, so that a mirrored tube does not repeat what the left one said. */
+function judged(
+  rule: Clearance['rule'],
+  parts: readonly [string, string],
+  found: { readonly gap: number; readonly at: Point3 },
+  limit: number,
+): Clearance {
+  return { rule, parts, ...found, limit, within: found.gap >= limit, source: practice(`room for ${rule}`) };
+}
+
+/** The plane that a chain runs in: the driven one, which the ladder compares with the driving one. */
+function planeOf(bike: Bike, drive: string): number | undefined {
+  return bike.ladder.lines.find((line) => line.drive === drive)?.drivenY;
+}
+
+function chainClearances(bike: Bike, solved: SolvedChain, tubes: readonly SampledTube[]): Clearance[] {
+  const y = planeOf(bike, solved.stage.id);
+  const [from, to] = [bike.shafts[solved.stage.from], bike.shafts[solved.stage.to]];
+  if (y === undefined || !from || !to) return [];
+  const runs = chainRuns(from, to, solved);
+  const half = { width: solved.chain.halfWidth, height: solved.chain.plateHeight / 2 };
+  const discs = [
+    { center: from, radius: solved.driver.outsideDiameter / 2 },
+    { center: to, radius: solved.driven.outsideDiameter / 2 },
+  ];
+  const touching = tubes.flatMap((sampled): Clearance[] => {
+    const run = nearest(sampled, (point) =>
+      Math.min(...runs.map((ends) => prismDistance(point, ends, y, half))),
+    );
+    const disc = nearest(sampled, (point) =>
+      Math.min(...discs.map((one) => discDistance(point, one.center, one.radius, y, half.width))),
+    );
+    const drive = solved.stage.id;
+    return [
+      judged('chain-tube', [drive, sampled.tube.id], run, CHAIN_ROOM),
+      judged('sprocket-tube', [drive, sampled.tube.id], disc, CHAIN_ROOM),
+    ];
+  });
+  return touching.filter((clearance) => clearance.gap < 4 * CHAIN_ROOM);
+}
+
+type SidePair = readonly [{ x: number; z: number }, { x: number; z: number }];
+
+/** The two straight runs of an open chain: the outer tangents of its pitch circles, in the side view. */
+function chainRuns(from: Point3, to: Point3, solved: SolvedChain): readonly SidePair[] {
+  const [r1, r2] = [solved.driver.pitchDiameter / 2, solved.driven.pitchDiameter / 2];
+  const length = Math.hypot(to.x - from.x, to.z - from.z);
+  const line = Math.atan2(to.z - from.z, to.x - from.x);
+  const lean = Math.acos(Math.max(-1, Math.min(1, (r1 - r2) / length)));
+  return [1, -1].map((side) => {
+    const normal = line + side * lean;
+    const [c, s] = [Math.cos(normal), Math.sin(normal)];
+    return [
+      { x: from.x + r1 * c, z: from.z + r1 * s },
+      { x: to.x + r2 * c, z: to.z + r2 * s },
+    ] as const;
+  });
+}
+
+/** From a point to a straight run of chain, a bar of rectangular section; 0 inside it. */
+function prismDistance(
+  point: Point3,
+  [a, b]: SidePair,
+  y: number,
+  half: { readonly width: number; readonly height: number },
+): number {
+  const [dx, dz] = [b.x - a.x, b.z - a.z];
+  const along = ((point.x - a.x) * dx + (point.z - a.z) * dz) / (dx * dx + dz * dz);
+  const t = Math.max(0, Math.min(1, along));
+  const side = Math.hypot(point.x - a.x - t * dx, point.z - a.z - t * dz);
+  return Math.hypot(Math.max(0, side - half.height), Math.max(0, Math.abs(point.y - y) - half.width));
+}
+
+function discDistance(point: Point3, center: Point3, radius: number, y: number, halfWidth: number): number {
+  const out = Math.hypot(point.x - center.x, point.z - center.z) - radius;
+  return Math.hypot(Math.max(0, out), Math.max(0, Math.abs(point.y - y) - halfWidth));
+}
+
+function sprocketGround(bike: Bike, solved: SolvedChain): Clearance[] {
+  const y = planeOf(bike, solved.stage.id) ?? 0;
+  return ([solved.stage.from, solved.stage.to] as const).flatMap((shaft, i) => {
+    const center = bike.shafts[shaft];
+    const sprocket = i === 0 ? solved.driver : solved.driven;
+    if (!center) return [];
+    const gap = center.z - sprocket.outsideDiameter / 2 - solved.chain.plateHeight / 2;
+    const at = { x: center.x, y, z: gap };
+    return gap < 2 * GROUND_ROOM
+      ? [judged('sprocket-ground', [solved.stage.id, shaft], { gap, at }, GROUND_ROOM)]
+      : [];
+  });
+}
+
+interface PlacedTire {
+  readonly name: string;
+  readonly center: Point3;
+  readonly radius: number;
+  /** Half the width with growth [m]. */
+  readonly half: number;
+}
+
+function tiresOf(build: Build, bike: Bike): readonly [PlacedTire, PlacedTire] {
+  const { layout } = bike;
+  const tire = (end: 'rear' | 'front'): PlacedTire => {
+    const size = end === 'rear' ? layout.rearTire : layout.frontTire;
+    return {
+      name: `${end} tire`,
+      center: bike.shafts[`${end}Axle`] as Point3,
+      radius: size.radius,
+      half: size.width / 2 + (build.wheels[end].growth ?? 0),
+    };
+  };
+  return [tire('rear'), tire('front')];
+}
+
+/** From a point to a tire whose section is a half round of the tread on straight sidewalls; 0 inside it. */
+function tireDistance(point: Point3, tire: PlacedTire): number {
+  const crown = Math.min(tire.half, tire.radius);
+  const out = Math.hypot(point.x - tire.center.x, point.z - tire.center.z) - (tire.radius - crown);
+  const side = Math.abs(point.y - tire.center.y);
+  return out > 0 ? Math.hypot(out, side) - crown : side - tire.half;
+}
+
+function tireClearances(build: Build, bike: Bike, tubes: readonly SampledTube[]): Clearance[] {
+  const [rear, front] = tiresOf(build, bike);
+  const pivot = bike.layout.points.neckBottom as Point3;
+  const lock = build.steering.lock ?? 0;
+  const turned = (point: Point3, angle: number) =>
+    rotatePointAbout(point, pivot, bike.layout.steeringAxis, -angle);
+  return tubes.flatMap((sampled): Clearance[] => {
+    const straight = [rear, front].map((tire) =>
+      judged(
+        'tire-tube',
+        [tire.name, sampled.tube.id],
+        nearest(sampled, (p) => tireDistance(p, tire)),
+        TIRE_ROOM,
+      ),
+    );
+    const locked = nearest(sampled, (p) =>
+      Math.min(tireDistance(turned(p, lock), front), tireDistance(turned(p, -lock), front)),
+    );
+    const atLock = judged('locked-tire-tube', [front.name, sampled.tube.id], locked, TIRE_ROOM);
+    return [...straight, ...(lock > 0 ? [atLock] : [])].filter((one) => one.gap < 3 * TIRE_ROOM);
+  });
+}
+
+function engineClearances(bike: Bike, tubes: readonly SampledTube[]): Clearance[] {
+  const { frame, half } = bike.engine.box;
+  const distance = (point: Point3) => {
+    const local = toLocal(frame, point);
+    const out = (value: number, limit: number) => Math.max(0, Math.abs(value) - limit);
+    return Math.hypot(out(local.x, half.x), out(local.y, half.y), out(local.z, half.z));
+  };
+  return tubes
+    .map((sampled) =>
+      judged('engine-tube', ['engine', sampled.tube.id], nearest(sampled, distance), ENGINE_ROOM),
+    )
+    .filter((one) => one.gap < 2 * ENGINE_ROOM);
+}
+
+/** Shafts that stand in the way of the rear tire. */
+function tireShafts(build: Build, bike: Bike): Clearance[] {
+  const [rear] = tiresOf(build, bike);
+  return Object.entries(build.driveline.shafts).flatMap(([name, shaft]) => {
+    const center = bike.shafts[name];
+    if (!shaft.at || !center || shaft.diameter === undefined) return [];
+    const gap =
+      Math.hypot(center.x - rear.center.x, center.z - rear.center.z) - rear.radius - shaft.diameter / 2;
+    return gap < 3 * TIRE_ROOM
+      ? [judged('tire-shaft', [rear.name, name], { gap, at: center }, TIRE_ROOM)]
+      : [];
+  });
+}

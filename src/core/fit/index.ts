@@ -1,0 +1,1 @@
+export { type Clearance, clearances } from './clearances.ts';

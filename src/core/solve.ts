@@ -1,0 +1,69 @@
+import {
+  type Bike,
+  ladderFigures,
+  layOut,
+  layoutFigures,
+  type MassSummary,
+  massFigures,
+  placeBike,
+  stackFigures,
+  stackFlaws,
+  weigh,
+} from './bike/index.ts';
+import type { Build } from './build/index.ts';
+import { type DrivelineSolution, drivelineFigures, solveDriveline } from './driveline/index.ts';
+import { allFindings, type Finding } from './findings/index.ts';
+import { type Clearance, clearances } from './fit/index.ts';
+import {
+  checkPlates,
+  drawPlates,
+  type FlatPattern,
+  plateFigures,
+  plateLumps,
+  slotNeeds,
+} from './plates/index.ts';
+import type { Figure } from './quantity/index.ts';
+
+/** A build with everything that follows from it: the placed bike, its parts, the figures and the verdicts. */
+export interface Solution {
+  readonly build: Build;
+  readonly driveline: DrivelineSolution;
+  readonly bike: Bike;
+  readonly patterns: readonly FlatPattern[];
+  readonly masses: MassSummary;
+  readonly clearances: readonly Clearance[];
+  readonly figures: readonly Figure[];
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * The table of contents of the program. A checked build goes in; a bike that does not fit is still placed, with
+ * findings. Pure: the same build gives the same solution in Node, in a worker and in a test.
+ */
+export function solve(build: Build): Solution {
+  const layout = layOut(build);
+  const driveline = solveDriveline(build, layout);
+  const bike = placeBike(build, layout, driveline.shafts);
+  const needs = slotNeeds(driveline.slots);
+  const patterns = drawPlates(build, bike, needs);
+  const masses = weigh(build, bike, plateLumps(build, patterns));
+  const room = clearances(build, bike, driveline);
+  const findings = allFindings({
+    build,
+    bike,
+    driveline,
+    masses,
+    clearances: room,
+    stackFlaws: stackFlaws(build, bike.stacks),
+    plateFlaws: checkPlates(build, bike, needs),
+  });
+  const figures = [
+    ...layoutFigures(build, layout),
+    ...drivelineFigures(build, driveline),
+    ...stackFigures(bike.stacks),
+    ...ladderFigures(bike.ladder),
+    ...plateFigures(patterns),
+    ...massFigures(build, layout, masses),
+  ];
+  return { build, driveline, bike, patterns, masses, clearances: room, figures, findings };
+}
