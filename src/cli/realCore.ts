@@ -1,13 +1,14 @@
-import { buildJsonSchema, readBuild } from '../core/build/index.ts';
+import { buildJsonSchema, readBuild, solve } from '../core/index.ts';
 import type { Core } from './core.ts';
 
-const missing = (what: string) => (): never => {
-  throw new Error(`${what} is not part of this state of the program yet`);
-};
+type Build = Parameters<typeof solve>[0];
 
-export const realCore: Core = {
+/** The core as the verbs see it. */
+export const realCore: Core<Build> = {
   readBuild: (text, options) => readBuild(text, options),
   buildJsonSchema,
-  solve: missing('solving a build'),
-  packFiles: missing('drawing a pack'),
+  solve,
+  packFiles: () => {
+    throw new Error('drawing a pack is not part of this state of the program yet');
+  },
 };

@@ -1,0 +1,36 @@
+/** The public face of the core: a build file goes in, a placed bike with its figures and findings comes out. */
+export {
+  BUILD_VERSION,
+  type Build,
+  buildJsonSchema,
+  type ReadOptions,
+  readBuild,
+  readBuildValue,
+} from './build/index.ts';
+export type { Finding, Severity } from './findings/index.ts';
+export {
+  describeIssue,
+  edgeUnit,
+  type Figure,
+  type FigureInput,
+  type Issue,
+  type Outcome,
+  printQuantity,
+  type QuantityKind,
+  readQuantity,
+  type SourceRef,
+  type TextPosition,
+  type UnitSystem,
+} from './quantity/index.ts';
+export { type Solution, solve } from './solve.ts';
+export {
+  describeWorksheet,
+  type EdgeFigure,
+  runWorksheet,
+  toEdgeFigure,
+  type Worksheet,
+  type WorksheetAnswer,
+  type WorksheetDescription,
+  worksheetNamed,
+  worksheets,
+} from './worksheets/index.ts';
