@@ -23,6 +23,7 @@ const input = z.strictObject({
   branchWall: lengthField('wall of the branch; gives the cut line on its inside too', {
     above: 0,
     max: 100,
+    gauge: 'tube-wall',
   }).optional(),
   trunkDiameter: lengthField('outside diameter of the trunk, the tube it is welded to', {
     above: 0,
