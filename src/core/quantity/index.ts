@@ -54,6 +54,7 @@ export {
   type UnitSystem,
 } from './print.ts';
 export { type ReadOptions, readQuantity } from './read.ts';
+export { knownKeys, schemaAt } from './schemaWalk.ts';
 export { derived, practice, type SourceRef } from './source.ts';
 export {
   degrees,
