@@ -176,7 +176,7 @@ function slotEndFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
       features: [opening.id],
       value,
       limit,
-      severity: 'stop',
+      severity: value < EDGE_LEAST * opening.diameter ? 'stop' : 'caution',
       remedy: 'Leave more plate beyond the end of the slot.',
       source: EDGE_CODE,
     }),

@@ -1,6 +1,6 @@
 import type { Bike } from '../bike/index.ts';
 import type { Build, PlateEntry, PlateHole } from '../build/index.ts';
-import { type Frame3, isSimpleLoop, type Loop, regionProperties } from '../geometry/index.ts';
+import { type Frame3, isSimpleLoop, type Loop, regionProperties, toWorld } from '../geometry/index.ts';
 import { bad, derived, describeIssue, good, type Issue, type Outcome } from '../quantity/index.ts';
 import { materialNamed } from '../standards/index.ts';
 import { mirroredFrame } from './frames.ts';
@@ -27,7 +27,7 @@ export interface DrawnPlate {
   readonly flaws: readonly PlateFlaw[];
 }
 
-/** Nearer to the center plane than this a plate belongs to no side [m]. */
+/** A plate that reaches nearer to the center plane than this belongs to no side [m]. */
 const ON_CENTER = 1e-3;
 
 /**
@@ -128,7 +128,7 @@ function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape):
     centroid,
     secondMoments: [ixx, iyy, ixy],
     mass: area * entry.thickness * materialNamed(material).density,
-    placed: shape.frame ? copies(shape.frame, entry.thickness, pair) : [],
+    placed: shape.frame ? copies(shape.outline, shape.frame, entry.thickness, pair) : [],
     oldHoles: oldHolesOf(entry),
     notes: shape.notes ?? [],
     sources: [...(shape.sources ?? []), making.limits.source, materialNamed(material).source],
@@ -148,7 +148,7 @@ function measure(outline: Loop, holes: readonly Loop[]): Outcome<ReturnType<type
   }
 }
 
-function copies(frame: Frame3, thickness: number, pair: boolean): FlatPattern['placed'] {
+function copies(outline: Loop, frame: Frame3, thickness: number, pair: boolean): FlatPattern['placed'] {
   if (pair) {
     const other = mirroredFrame(frame, thickness);
     const [left, right] = frame.origin.y >= 0 ? [frame, other] : [other, frame];
@@ -157,8 +157,10 @@ function copies(frame: Frame3, thickness: number, pair: boolean): FlatPattern['p
       { hand: 'right', frame: right },
     ];
   }
-  const y = frame.origin.y + (frame.z.y * thickness) / 2;
-  return [{ hand: Math.abs(y) < ON_CENTER ? 'center' : y > 0 ? 'left' : 'right', frame }];
+  const ys = outline.map((v) => toWorld(frame, { ...v, z: thickness / 2 }).y);
+  const [low, high] = [Math.min(...ys), Math.max(...ys)];
+  const side = low > ON_CENTER ? 'left' : high < -ON_CENTER ? 'right' : 'center';
+  return [{ hand: side, frame }];
 }
 
 function furtherOpenings(entry: PlateEntry): Outcome<readonly OpeningPlan[]> {

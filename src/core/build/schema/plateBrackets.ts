@@ -33,7 +33,7 @@ const caliperBracket = z
       .boolean()
       .meta({ description: 'The caliper bolts are screwed into the bracket.' })
       .optional(),
-    margin: lengthField('From hole edge to plate edge; left out: one bolt diameter.', {
+    margin: lengthField('From hole edge to plate edge; left out: the diameter of the hole.', {
       above: 0,
       max: 100,
     }).optional(),

@@ -37,10 +37,9 @@ export function caliperBracket(context: PlateContext, entry: Entry): Outcome<Pla
   const axle = axleHole(context, entry);
   if (!axle.ok) return axle;
   const openings = [...axle.value, ...lugs, ...anchors.value];
-  const margin = entry.margin ?? caliper.bolt;
   const circles: Circle[] = openings.map(({ center, diameter }) => ({
     center,
-    radius: diameter / 2 + margin,
+    radius: diameter / 2 + (entry.margin ?? diameter),
   }));
   return good({
     title: `Caliper bracket, ${entry.brake}`,
