@@ -1,4 +1,5 @@
-import type { Loop, Point } from '../geometry/index.ts';
+import { type Loop, offsetLoop, type Point } from '../geometry/index.ts';
+import { bad, good, type Issue, type Outcome } from '../quantity/index.ts';
 
 /** What is scribed or center punched, not cut. */
 export type CutMark =
@@ -36,4 +37,39 @@ export interface CutFile {
   readonly bends: readonly CutBend[];
   /** Written on its own layer beside the true size, never in its place. */
   readonly kerf?: KerfOutlines;
+}
+
+/**
+ * The same part with outlines for a tool that cuts `width` wide [m]: the outline half a kerf out, openings and holes
+ * half a kerf in.
+ * @issue conflict: an opening or a hole that the cut would close, or an outline that falls apart
+ * @source derived, parallel curve at half the kerf
+ */
+export function withKerf(cut: CutFile, width: number): Outcome<CutFile> {
+  if (!(width > 0)) return bad({ code: 'conflict', path: cut.id, reason: 'a kerf needs a width above 0' });
+  const outline = offsetLoop(cut.outline, width / 2);
+  const openings = cut.openings.map((opening) => offsetLoop(opening, -width / 2));
+  const tight = cut.circles.filter((c) => c.diameter <= width);
+  const issues: Issue[] = [outline, ...openings].flatMap((made) =>
+    made.ok ? [] : made.issues.map((issue) => ({ ...issue, path: cut.id })),
+  );
+  for (const c of tight) {
+    issues.push({
+      code: 'conflict',
+      path: cut.id,
+      reason: `a hole of ${(c.diameter * 1000).toFixed(2)} mm is no wider than the kerf of ${(width * 1000).toFixed(2)} mm`,
+    });
+  }
+  const [first, ...rest] = issues;
+  if (first !== undefined) return bad(first, ...rest);
+  if (!outline.ok) throw new Error('an outline with no issue is good');
+  return good({
+    ...cut,
+    kerf: {
+      width,
+      outline: outline.value,
+      openings: openings.flatMap((made) => (made.ok ? [made.value] : [])),
+      circles: cut.circles.map((c) => ({ center: c.center, diameter: c.diameter - width })),
+    },
+  });
 }

@@ -18,7 +18,7 @@ export {
 } from './callouts.ts';
 export { type CheckBarInput, checkBar } from './checkBar.ts';
 export { type CsvCell, csvOf } from './csv.ts';
-export type { CutBend, CutFile, CutMark, KerfOutlines } from './cutFile.ts';
+export { type CutBend, type CutFile, type CutMark, type KerfOutlines, withKerf } from './cutFile.ts';
 export {
   type DimensionText,
   type DimensionTextOptions,
@@ -101,6 +101,7 @@ export {
   type TableInput,
   type TableLayout,
 } from './table.ts';
+export { groupTemplates } from './templateGroup.ts';
 export type {
   HandMark,
   TemplateArrow,

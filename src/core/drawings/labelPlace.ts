@@ -62,7 +62,16 @@ interface Candidate {
 }
 
 function candidates(request: LabelRequest, wide: number, high: number): readonly Candidate[] {
-  return DISTANCES.flatMap((distance) =>
+  const { at } = request;
+  const onIt = {
+    left: at.x - wide / 2,
+    right: at.x + wide / 2,
+    bottom: at.y - high / 2,
+    top: at.y + high / 2,
+  };
+  // A label of a place, not of a thing, stands right on its place when it can.
+  const first: readonly Candidate[] = request.clear === 0 ? [{ box: onIt, distance: 0, direction: 0 }] : [];
+  const around = DISTANCES.flatMap((distance) =>
     Array.from({ length: DIRECTIONS }, (_, i) => {
       // Starts up and to the right, where a reader looks first, and fans out from there.
       const turn = (i % 2 === 0 ? i / 2 : -(i + 1) / 2) * ((2 * Math.PI) / DIRECTIONS) + Math.PI / 4;
@@ -83,6 +92,7 @@ function candidates(request: LabelRequest, wide: number, high: number): readonly
       return { box, distance, direction: turn };
     }),
   );
+  return [...first, ...around];
 }
 
 function leaderTo(request: LabelRequest, choice: Candidate): readonly SheetItem[] {

@@ -17,8 +17,8 @@ export interface PdfMeta {
 }
 
 const POINTS_PER_MM = 72 / 25.4;
-/** Digits after the point [mm]: a tenth of a micrometer. */
-const DIGITS = 4;
+/** Finest step written: a tenth of a micrometer, as parts of a millimeter. */
+const STEPS = 1e4;
 
 /**
  * A PDF of vector pages, one per sheet, each exactly as large as its sheet, with the fonts subset and inside, and with
@@ -159,5 +159,5 @@ const rgb = (hex: string): string =>
 /** Plain decimal with no exponent; a number that is not finite is a broken promise of who drew it. */
 function num(value: number): string {
   if (!Number.isFinite(value)) throw new RangeError(`cannot draw ${value}`);
-  return String(Number(value.toFixed(DIGITS)) + 0);
+  return String(Math.round(value * STEPS) / STEPS + 0);
 }

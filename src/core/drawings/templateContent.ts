@@ -115,7 +115,7 @@ function namedPoints(points: readonly Point[]): readonly { readonly name: string
  * furthest apart that lie neither level nor plumb, or else holes and sharp corners (where a curve begins, no one can
  * measure); none when the part has neither.
  */
-function addedDiagonal(job: TemplateJob): TemplateJob['checks'] {
+export function addedDiagonal(job: TemplateJob): TemplateJob['checks'] {
   if (job.checks.some((c) => isDiagonal(c.from, c.to))) return [];
   const centers = job.pieces.flatMap((p) => p.circles.map((c) => c.center));
   const corners = job.pieces.flatMap((p) => p.loops.flatMap((l) => sharpCorners(l.loop)));

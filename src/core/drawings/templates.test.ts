@@ -224,12 +224,12 @@ describe('number of sheets', () => {
   const [wide, high] = [window.right - window.left, window.top - window.bottom];
 
   test.each([
-    ['fills one', wide - 2.1, high - 2.1, 1],
-    ['one, turned', high - 2.1, wide - 2.1, 1],
-    ['a little too wide', wide - 1, high - 10, 2],
+    ['fills one', wide - 0.5, high - 0.5, 1],
+    ['one, turned', high - 0.5, wide - 0.5, 1],
+    ['a little too wide', wide - 0.4, high - 10, 2],
     // 2 · W − 10 covers two sheets.
-    ['two side by side', 2 * wide - 10 - 2.1, high - 2.1, 2],
-    ['long and low: turned it needs fewer', 3 * high - 20 - 2.1, wide - 2.1, 3],
+    ['two side by side', 2 * wide - 10 - 0.5, high - 0.5, 2],
+    ['long and low: turned it needs fewer', 3 * high - 20 - 0.5, wide - 0.5, 3],
   ])('%s', (_, w, h, count) => {
     expect(tiles(made(blank(w / 1000, h / 1000), 'a4')).length).toBe(count);
   });

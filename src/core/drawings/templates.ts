@@ -26,6 +26,8 @@ export interface TemplateOptions {
 
 /** A part that needs more sheets than this is not a template for glue and paper. */
 const MOST_TILES = 60;
+/** A check line nearer than this to a line of the part is hard to tell from it [mm]. */
+const CROWDED = 4;
 
 /**
  * A job as true-size pages: the fewest tiles (turned a quarter where that needs fewer), each with check bars in
@@ -240,10 +242,19 @@ function distanceToPiece(p: PaperPoint, a: PaperPoint, b: PaperPoint): number {
 /** How much of the drawing a line comes near: one for each of its points, every 5 mm, within 4 mm of a stroke. */
 function crowding(obstacles: readonly Obstacle[], from: PaperPoint, to: PaperPoint): number {
   const count = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 5);
+  const [left, right] = [Math.min(from.x, to.x) - CROWDED, Math.max(from.x, to.x) + CROWDED];
+  const [low, high] = [Math.min(from.y, to.y) - CROWDED, Math.max(from.y, to.y) + CROWDED];
+  const close = obstacles.filter(
+    ([a, b]) =>
+      Math.max(a.x, b.x) > left &&
+      Math.min(a.x, b.x) < right &&
+      Math.max(a.y, b.y) > low &&
+      Math.min(a.y, b.y) < high,
+  );
   let near = 0;
   for (let i = 0; i <= count; i += 1) {
     const p = { x: from.x + ((to.x - from.x) * i) / count, y: from.y + ((to.y - from.y) * i) / count };
-    if (obstacles.some(([a, b]) => distanceToPiece(p, a, b) < 4)) near += 1;
+    if (close.some(([a, b]) => distanceToPiece(p, a, b) < CROWDED)) near += 1;
   }
   return near;
 }

@@ -37,8 +37,8 @@ export interface RegisterMark {
 }
 
 export const tileOverlap = 10;
-/** Blank border that keeps a line off the very edge of its tile [mm]. */
-const PAD = 1;
+/** Half of the widest line of a template, which must not fall off its tile [mm]. */
+const PAD = 0.25;
 
 /** The least number of pages of this window that show the content, the content centered on them. */
 export function tileGrid(

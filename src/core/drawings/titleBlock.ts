@@ -82,7 +82,7 @@ function fieldItems(field: Field, x: number, rect: PaperRect): readonly SheetIte
   ];
 }
 
-/** The cut cone in two views. @source iso-5456-2, figures 4 and 6 (the end view lies on the side that it shows in third angle) */
+/** The cut cone in two views. The end view lies on the side that it shows in third angle, on the other in first. @source iso-5456-2, symbols */
 function projectionSymbol(box: PaperRect, third: boolean): readonly SheetItem[] {
   const y = (box.bottom + box.top) / 2;
   const middle = (box.left + box.right) / 2;
