@@ -2,7 +2,7 @@ import type { StackEntry } from '../build/index.ts';
 import { printMillimeters } from '../quantity/index.ts';
 import { findChain } from '../standards/index.ts';
 import { type OptionContext, offsetIn, type Place } from './ladderTrial.ts';
-import { threadWanted, USUAL_PITCH } from './stackAxle.ts';
+import { lengthOnShaft, threadWanted, USUAL_PITCH } from './stackAxle.ts';
 import { stageOf } from './stackModel.ts';
 import { AGREES_WITHIN, featureY, type SolvedRows } from './stackRows.ts';
 import { givenOutside, pitchDiameter } from './stackSizes.ts';
@@ -77,22 +77,15 @@ function movedLines(context: OptionContext, solved: SolvedRows): readonly string
 function shortThreads({ build, model, base }: OptionContext, solved: SolvedRows): readonly string[] {
   return model.names.flatMap((name, row) => {
     const entry = build.stacks[name]!;
-    const grown = total(solved, row) - total(base, row);
-    if (grown <= NO_LENGTH) return [];
-    const { left, wanted } =
-      roomAtEnd(entry, total(solved, row)) ?? shaftRoom(build, entry, total(solved, row));
+    const length = lengthOnShaft(entry, solved.lengths[row] ?? []);
+    if (length - lengthOnShaft(entry, base.lengths[row] ?? []) <= NO_LENGTH) return [];
+    const { left, wanted } = roomAtEnd(entry, length) ?? shaftRoom(build, entry, length);
     if (left >= wanted - NO_LENGTH) return [];
     const short = printMillimeters(wanted - left, 0.1);
-    return [
-      entry.axle === undefined
-        ? `${name} would stand ${short} past the end of its shaft`
-        : `thread left at the right end of ${name} would be ${short} too short`,
-    ];
+    if (entry.axle === undefined) return [`${name} would stand ${short} past the end of its shaft`];
+    return [`thread left at the right end of ${name} would be ${short} too short`];
   });
 }
-
-const total = (solved: SolvedRows, row: number): number =>
-  (solved.lengths[row] ?? []).reduce((sum, one) => sum + one, 0);
 
 interface Room {
   /** Length of axle or shaft beyond the stack, and how much is wanted [m]. */

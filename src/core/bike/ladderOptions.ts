@@ -61,18 +61,19 @@ function closingOption(
 
 /** The worked-out spacers on the way to either plane that a shifted line would change. */
 function closingSpacers(context: OptionContext, stage: ChainStage | BeltStage, line: Line): readonly Place[] {
-  const { model, base } = context;
+  const { build, model, base } = context;
   const shifted: readonly RowPin[] = model.pins.map((pin) =>
     pin.drive === stage.id ? { ...pin, on: { ...pin.on, offset: pin.on.offset + NUDGE } } : pin,
   );
   const moved = solveRows(model.rows, shifted);
-  const onTheWay = new Set(
-    [...line.driverSteps, ...line.drivenSteps].flatMap((step) => (step.solved ? [step.part] : [])),
-  );
+  const isOnTheWay = ({ row }: Place, id: string) => {
+    const isDriving = build.stacks[model.names[row]!]?.shaft === stage.from;
+    return (isDriving ? line.driverSteps : line.drivenSteps).some((step) => step.solved && step.part === id);
+  };
   return spacersOn(context, [stage.from, stage.to]).filter((place) => {
     const item = model.rows[place.row]?.items[place.item];
     const changes = Math.abs(lengthAt(moved, place) - lengthAt(base, place)) > NO_EFFECT * NUDGE;
-    return item?.length === 'solve' && onTheWay.has(item.id) && changes;
+    return item?.length === 'solve' && isOnTheWay(place, item.id) && changes;
   });
 }
 

@@ -81,3 +81,14 @@ export function sleevesOf(
     return [{ item: item.id, inside, outside: bore, length: items[i]?.length ?? 0 }];
   });
 }
+
+/** True for a washer that a bolt holds on the end of a shaft: it neither goes over the shaft nor needs its length. */
+export function isEndWasher({ axle, items }: StackEntry, index: number): boolean {
+  const isAtEnd = index === 0 || index === items.length - 1;
+  return axle === undefined && isAtEnd && items[index]?.kind === 'washer';
+}
+
+/** Length of shaft that the items of a stack take up [m]. */
+export function lengthOnShaft(entry: StackEntry, lengths: readonly number[]): number {
+  return lengths.reduce((sum, length, i) => (isEndWasher(entry, i) ? sum : sum + length), 0);
+}

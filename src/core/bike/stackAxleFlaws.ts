@@ -6,15 +6,15 @@ import type { FlawContext, StackFlaw } from './stackFlaw.ts';
 /** Lengths this near are equal [m]. */
 const EQUAL = 1e-9;
 
-/** Kinds whose bearing surface a thread spoils. */
-const SPOILED_BY_THREAD: readonly PlacedItem['kind'][] = [
-  'bearing',
-  'hub',
-  'plate',
-  'leg',
-  'sprocket',
-  'disc',
-];
+/** What a thread spoils: what locates on the axle, and, less so, what clamps on it. */
+const SPOILED_BY_THREAD: Readonly<Partial<Record<PlacedItem['kind'], StackFlaw['severity']>>> = {
+  bearing: 'caution',
+  hub: 'caution',
+  sprocket: 'caution',
+  disc: 'caution',
+  plate: 'note',
+  leg: 'note',
+};
 
 /** The two ends of an axle with the items next to them, outermost first. */
 function axleEnds({ stack, entry }: FlawContext) {
@@ -50,6 +50,8 @@ export function axleFlaws(context: FlawContext): readonly StackFlaw[] {
     if (out >= wanted - EQUAL) return [];
     const isShort = out < -EQUAL;
     const missing = printMillimeters(wanted - out);
+    const nut =
+      wanted > 0 ? 'a locknut with full thread and two threads showing' : `${outermost.id} stands past it`;
     return [
       {
         stack: context.stack.id,
@@ -57,8 +59,8 @@ export function axleFlaws(context: FlawContext): readonly StackFlaw[] {
         items: [outermost.id],
         value: out,
         limit: wanted,
-        severity: isShort ? 'stop' : 'caution',
-        remedy: `The ${end} end wants ${missing} more axle: a locknut with full thread and two threads showing.`,
+        severity: isShort && wanted > 0 ? 'stop' : 'caution',
+        remedy: `The ${end} end wants ${missing} more axle: ${nut}.`,
         source: practice('locknut with full thread plus 2 threads showing'),
       },
     ];
@@ -79,8 +81,9 @@ export function threadFlaws(context: FlawContext): readonly StackFlaw[] {
         : []),
       ...context.stack.items.flatMap((item) => {
         const overlap = Math.min(far(item), thread) - Math.max(near(item), 0);
-        if (!SPOILED_BY_THREAD.includes(item.kind) || overlap <= axle.pitch + EQUAL) return [];
-        return [inBearingFlaw(context, item, overlap, axle.pitch)];
+        const severity = SPOILED_BY_THREAD[item.kind];
+        if (severity === undefined || overlap <= axle.pitch + EQUAL) return [];
+        return [{ ...inBearingFlaw(context, item, overlap, axle.pitch), severity }];
       }),
     ];
   });
@@ -102,13 +105,12 @@ const inBearingFlaw = (
   item: PlacedItem,
   value: number,
   limit: number,
-): StackFlaw => ({
+): Omit<StackFlaw, 'severity'> => ({
   stack: stack.id,
   rule: 'thread-in-bearing',
   items: [item.id],
   value,
   limit,
-  severity: 'caution',
   remedy: `Thread runs ${printMillimeters(value)} into ${item.id}: use an axle with a longer plain shank there.`,
   source: practice('no more than one thread inside a bearing or plate'),
 });

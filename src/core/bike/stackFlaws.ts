@@ -2,7 +2,7 @@ import type { Build } from '../build/index.ts';
 import { derived, practice, printMillimeters } from '../quantity/index.ts';
 import type { PlacedStack, StackGap } from './bike.ts';
 import { planeOn } from './ladder.ts';
-import { SLIP } from './stackAxle.ts';
+import { isEndWasher, lengthOnShaft, SLIP } from './stackAxle.ts';
 import { axleFlaws, threadFlaws } from './stackAxleFlaws.ts';
 import type { FlawContext, StackFlaw } from './stackFlaw.ts';
 import { wheelOn } from './stackModel.ts';
@@ -89,9 +89,15 @@ const misfitFlaws = ({ stack }: FlawContext): readonly StackFlaw[] =>
 function boreFlaws({ build, stack, entry }: FlawContext): readonly StackFlaw[] {
   const shaft = shaftDiameter(build, entry);
   if (shaft === undefined) return [];
-  return entry.items.flatMap((item): readonly StackFlaw[] => {
+  return entry.items.flatMap((item, i): readonly StackFlaw[] => {
     const bore = givenBore(build, entry, item);
-    if (bore === undefined || item.kind === 'nut' || item.kind === 'clearance' || bore >= shaft - EQUAL)
+    if (
+      bore === undefined ||
+      item.kind === 'nut' ||
+      isEndWasher(entry, i) ||
+      item.kind === 'clearance' ||
+      bore >= shaft - EQUAL
+    )
       return [];
     return [
       {
@@ -199,7 +205,10 @@ function discFlaws({ build, stack }: FlawContext): readonly StackFlaw[] {
 /** Shafts without an axle entry of their own: engine and driveline shafts, by the length that the file gives. */
 function shaftFlaws({ build, stack, entry }: FlawContext): readonly StackFlaw[] {
   const shaft = entry.shaft === 'engine' ? build.engine.shaft : build.driveline.shafts[entry.shaft];
-  const length = stack.items.reduce((sum, item) => sum + item.length, 0);
+  const length = lengthOnShaft(
+    entry,
+    stack.items.map((item) => item.length),
+  );
   if (entry.axle !== undefined || shaft?.length === undefined || length <= shaft.length + EQUAL) return [];
   return [
     {

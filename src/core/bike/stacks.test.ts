@@ -370,3 +370,22 @@ test('figures carry the spacers to make, by stack and item', () => {
   near(figures.find((one) => one.id === 'stack.rearAxle.parallel')!.value, 0.74);
   expect(new Set(figures.map((one) => one.id)).size).toBe(figures.length);
 });
+
+test('a washer bolted on the end of the engine shaft neither goes over it nor takes up its length', () => {
+  const ended = (kind: string) =>
+    placed({
+      stacks: {
+        engine: {
+          items: [
+            { id: 'end', kind, length: 4, bore: 8 },
+            { id: 'clutch', kind: 'clutch', length: 60, bore: '3/4 in' },
+            { id: 'face', kind: 'face', length: 0, pin: { to: 'engine-face' } },
+          ],
+        },
+      },
+    }).flaws.map((flaw) => flaw.rule);
+  // Shaft 62 long: 60 fits, 64 does not; a collar of 8 mm bore does not go on.
+  expect(ended('washer').filter((rule) => rule !== 'no-plane')).toEqual([]);
+  expect(ended('collar')).toContain('bore-under-shaft');
+  expect(ended('collar')).toContain('shaft-too-short');
+});
