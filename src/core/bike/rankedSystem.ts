@@ -82,22 +82,27 @@ export class RankedSystem {
   }
 
   #keep(row: ReducedRow): void {
-    const scale = 1 / (row.coefficients[row.pivot] ?? 1);
-    row.coefficients.forEach((value, i) => {
-      row.coefficients[i] = value * scale;
-    });
-    row.value *= scale;
-    for (const [key, part] of row.mix) row.mix.set(key, part * scale);
-    for (const kept of this.#rows) subtract(kept, row, kept.coefficients[row.pivot] ?? 0);
+    const scale = 1 / row.coefficients[row.pivot]!;
+    if (scale !== 1) scaleRow(row, scale);
+    for (const kept of this.#rows) subtract(kept, row, kept.coefficients[row.pivot]!);
     this.#rows.push(row);
   }
 }
 
+function scaleRow(row: ReducedRow, scale: number): void {
+  for (let i = 0; i < row.coefficients.length; i++) row.coefficients[i] = row.coefficients[i]! * scale;
+  row.value *= scale;
+  for (const [key, part] of row.mix) row.mix.set(key, part * scale);
+}
+
+/** row − factor·other. Plain loops: the ladder solves this some dozen times for every bike. */
 function subtract(row: Omit<ReducedRow, 'pivot'>, other: ReducedRow, factor: number): void {
   if (Math.abs(factor) < ZERO) return;
-  other.coefficients.forEach((value, i) => {
-    row.coefficients[i] = (row.coefficients[i] ?? 0) - factor * value;
-  });
+  const { coefficients } = row;
+  for (let i = 0; i < coefficients.length; i++) {
+    const value = other.coefficients[i]!;
+    if (value !== 0) coefficients[i] = coefficients[i]! - factor * value;
+  }
   row.value -= factor * other.value;
   for (const [key, part] of other.mix) {
     const mixed = (row.mix.get(key) ?? 0) - factor * part;
@@ -122,8 +127,8 @@ function joinSets(sets: Set<number>[], row: ReducedRow): void {
 
 function largest(values: readonly number[]): number {
   let best = 0;
-  values.forEach((value, i) => {
-    if (Math.abs(value) > Math.abs(values[best] ?? 0)) best = i;
-  });
+  for (let i = 1; i < values.length; i++) {
+    if (Math.abs(values[i]!) > Math.abs(values[best]!)) best = i;
+  }
   return best;
 }

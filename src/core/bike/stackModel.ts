@@ -41,7 +41,7 @@ const RUNS_BY_KIND: Readonly<Partial<Record<StackItem['kind'], PlacedPlane['runs
   disc: 'disc',
 };
 
-/** Rows, planes and pins of the build's stacks. Lengths of zero or unknown are left as the file has them. */
+/** Rows, planes and pins of the stacks of a build; nothing is worked out yet. */
 export function stackModel(build: Build, layout: Layout): StackModel {
   const names = Object.keys(build.stacks);
   const entries = names.map((name) => build.stacks[name]!);
