@@ -107,11 +107,9 @@ const output = z.object({
       excess: resultField('length', 'Too long (+) or loose (−).'),
     }),
   ),
-  open: z
-    .array(z.object({ reason: z.string(), items: z.array(z.string()) }))
-    .meta({
-      description: 'What the pins leave open; placed all the same, by equal split or with no length.',
-    }),
+  open: z.array(z.object({ reason: z.string(), items: z.array(z.string()) })).meta({
+    description: 'What the pins leave open; placed all the same, by equal split or with no length.',
+  }),
 });
 
 type Given = z.output<typeof input>;
