@@ -47,6 +47,9 @@ export interface TireDimensions {
 
 const EXAMPLES = '90/90-10, 3.50-10, 4.10/3.50-4 or 13x5.00-6';
 
+/** Longer texts are no markings; reading them would only cost time. */
+const LONGEST = 80;
+
 /** Widths and heights above this in both places of a metric-looking marking are hundredths of an inch (410/350-4). */
 const HUNDREDTHS_FROM = 200;
 
@@ -72,7 +75,7 @@ const patterns = {
  * @source un-r75, section 6 (metric); practice (the other forms)
  */
 export function readTire(size: string): Outcome<TireMarking> {
-  const text = plainMarking(size);
+  const text = size.length > LONGEST ? '' : plainMarking(size);
   const direct = patterns.direct.exec(text);
   if (direct) {
     return marking('direct', direct[3]!, size, () => ({
@@ -202,5 +205,5 @@ function plainMarking(size: string): string {
     .replace(/[×*]/g, 'x')
     .replace(/[‐-―−]/g, '-')
     .replace(/,(?=\d)/g, '.');
-  return text.replace(/\s*([x/-])\s*/g, '$1').replace(/\s+(?=z?r\d)/g, '');
+  return text.replace(/\s*([x/-])\s*/g, '$1').replace(/\s*(z?r)\s*(?=\d)/g, '$1');
 }
