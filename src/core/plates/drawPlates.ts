@@ -45,6 +45,8 @@ export function drawEachPlate(build: Build, bike: Bike, needs: readonly SlotNeed
     const context: PlateContext = { id, build, bike, needs };
     const shape = drawShape(context, entry);
     if (!shape.ok) return { id, flaws: [undrawable(id, shape.issues)] };
+    if (!isSimpleLoop(shape.value.outline))
+      return { id, flaws: [...(shape.value.flaws ?? []), crossing(id)] };
     const pattern = patternOf(context, entry, shape.value);
     if (!pattern.ok) return { id, flaws: [...(shape.value.flaws ?? []), undrawable(id, pattern.issues)] };
     return { id, pattern: pattern.value, flaws: shape.value.flaws ?? [] };
@@ -88,6 +90,18 @@ function undrawable(plate: string, issues: readonly Issue[]): PlateFlaw {
     source: derived('the outline does not follow from what is given'),
   };
 }
+
+const crossing = (plate: string): PlateFlaw => ({
+  plate,
+  rule: 'outline-crosses-itself',
+  features: ['outline'],
+  value: 1,
+  limit: 0,
+  kind: 'count',
+  severity: 'stop',
+  remedy: 'Put the corners in order round the plate; check radii, hollow and sizes that leave no width.',
+  source: derived('pieces of the outline meet where they should not'),
+});
 
 function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape): Outcome<FlatPattern> {
   const extra = furtherOpenings(entry);
@@ -137,14 +151,10 @@ function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape):
 
 /** Region of a plate; holes are taken off in full, so where they overlap or leave the plate the flaws say so. */
 function measure(outline: Loop, holes: readonly Loop[]): Outcome<ReturnType<typeof regionProperties>> {
-  const refuse = (reason: string) => bad({ code: 'conflict', path: 'outline', reason });
-  if (!isSimpleLoop(outline)) {
-    return refuse('the outline crosses or touches itself');
-  }
   try {
     return good(regionProperties(outline, holes));
   } catch {
-    return refuse('the openings take away the whole plate');
+    return bad({ code: 'conflict', path: 'outline', reason: 'the openings take away the whole plate' });
   }
 }
 

@@ -21,6 +21,8 @@ const SAME_SIZE = mm(0.05);
 const LEAST_LEFT = mm(0.3);
 /** Below this the last bit follows the pilot at once [m]. */
 const ONE_BIT = mm(5);
+/** Sizes that differ by rounding alone are the same [m]. */
+const ROUNDING = 1e-9;
 /** Above this a hole goes up through a bit of about 0.6 of its size [m]. */
 const BIG_BIT = mm(13);
 const STEP_DOWN = 0.6;
@@ -89,7 +91,7 @@ function holeOrSlot(plan: OpeningPlan, making: HoleMaking): Made {
   if (plan.kind === 'slot') return slotSteps(plan, making);
   const { diameter, system } = plan;
   if (making.make === 'torch') return torchHole(diameter, system, making);
-  if (diameter <= making.drill.largestHole)
+  if (diameter <= making.drill.largestHole + ROUNDING)
     return { cutAs: { as: 'punch' }, steps: drillSteps(diameter, system) };
   const under = undersized(diameter, making);
   return {
@@ -101,11 +103,11 @@ function holeOrSlot(plan: OpeningPlan, making: HoleMaking): Made {
 function torchHole(diameter: number, system: 'metric' | 'inch', making: HoleMaking): Made {
   const { thickness, limits } = making;
   const smallest = Math.max(limits.smallestHole, limits.smallestHolePerThickness * thickness);
-  if (diameter < smallest) return { cutAs: { as: 'punch' }, steps: drillSteps(diameter, system) };
-  if (diameter >= limits.cleanHolePerThickness * thickness)
+  if (diameter < smallest - ROUNDING) return { cutAs: { as: 'punch' }, steps: drillSteps(diameter, system) };
+  if (diameter >= limits.cleanHolePerThickness * thickness - ROUNDING)
     return { cutAs: { as: 'full' }, steps: [{ do: 'cut', diameter }] };
   const under = Math.max(smallest, undersized(diameter, making));
-  const finish = diameter <= making.drill.largestHole ? 'drill' : 'open-by-hand';
+  const finish = diameter <= making.drill.largestHole + ROUNDING ? 'drill' : 'open-by-hand';
   return {
     cutAs: { as: 'undersize', diameter: under },
     steps: [
@@ -130,7 +132,7 @@ function slotSteps(plan: OpeningPlan, making: HoleMaking): Made {
 
 /** A large round hole roughed out: drilled where a bit reaches, else by hole saw or a ring of drilled holes. */
 function roughSteps(under: number, system: 'metric' | 'inch', making: HoleMaking): readonly HoleStep[] {
-  if (under <= making.drill.largestHole) return drillSteps(under, system);
+  if (under <= making.drill.largestHole + ROUNDING) return drillSteps(under, system);
   return [{ do: 'punch' }, { do: 'pilot', diameter: mm(6) }, { do: 'cut-undersize', diameter: under }];
 }
 
