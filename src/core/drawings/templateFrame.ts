@@ -25,7 +25,7 @@ export interface TemplateFrameInput {
 
 const HEADER = 16;
 /** Strip of the upright bars, and of the two level ones one over the other [mm]. */
-const SIDE = 6;
+const SIDE = 5.2;
 const FOOT = 11;
 const MAP_WIDTH = 26;
 
@@ -152,7 +152,7 @@ function bars(input: TemplateFrameInput, area: PaperRect): readonly SheetItem[] 
   const { across, down } = input.correction;
   const left = area.left + SIDE;
   const up = area.bottom + FOOT;
-  const x = area.left + SIDE - 1.4;
+  const x = area.left + SIDE - 0.9;
   const level = [
     checkBar({
       at: { x: left, y: area.bottom + 5.6 },

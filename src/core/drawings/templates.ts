@@ -1,18 +1,17 @@
 import { bad, good, type Outcome } from '../quantity/index.ts';
-import { type Block, blockStrips } from './bookPages.ts';
-import { lengthInLine } from './dimensionText.ts';
-import type { Obstacle } from './labelPlace.ts';
+import { blockStrips } from './bookPages.ts';
+import { clearance, crowding } from './crowding.ts';
 import type { Paper } from './paper.ts';
 import { correctionOf, judgePrinter, type PrinterCorrection, type PrinterReading } from './printerCheck.ts';
-import { type SeamCheck, seamChecks } from './seamCheck.ts';
-import { heightOf, moved, type PaperRect, widthOf } from './shapes.ts';
-import type { PaperPoint, Sheet, SheetItem } from './sheet.ts';
-import type { Strip } from './table.ts';
+import { seamChecks } from './seamCheck.ts';
+import { heightOf, type PaperRect, widthOf } from './shapes.ts';
+import type { Sheet, SheetItem } from './sheet.ts';
+import { cardBlocks, cardPages, stack } from './templateCard.ts';
 import { noCorrection, type TemplateContent, templateContent } from './templateContent.ts';
-import { templateFrame, templateWindow, tileMap } from './templateFrame.ts';
+import { templateFrame, templateWindow } from './templateFrame.ts';
 import type { TemplateJob } from './templateJob.ts';
 import { obstaclesOf, tileDrawing } from './templateTile.ts';
-import { centeredOver, registerMarks, type Tile, type TileGrid, tileGrid } from './tileGrid.ts';
+import { centeredOver, registerMarks, type Tile, type TileGrid, tileCount, tileGrid } from './tileGrid.ts';
 
 export interface TemplateOptions {
   /** Upright; the part is turned instead, so that across and down stay those of the printer. */
@@ -24,10 +23,13 @@ export interface TemplateOptions {
   readonly date: string;
 }
 
+interface LaidOut {
+  readonly content: TemplateContent;
+  readonly grid: TileGrid;
+}
+
 /** A part that needs more sheets than this is not a template for glue and paper. */
 const MOST_TILES = 60;
-/** A check line nearer than this to a line of the part is hard to tell from it [mm]. */
-const CROWDED = 4;
 
 /**
  * A job as true-size pages: the fewest tiles (turned a quarter where that needs fewer), each with check bars in
@@ -41,18 +43,8 @@ export function templateSheets(job: TemplateJob, options: TemplateOptions): Outc
   if (!correction.ok) return correction;
   const window = templateWindow(options.paper);
   const laid = layOut(job, window, correction.value);
-  if (laid === undefined)
-    return bad({ code: 'conflict', path: job.id, reason: `template ${job.title} has nothing to draw` });
-  const { content, grid } = laid;
-  if (grid.columns * grid.rows > MOST_TILES) {
-    return bad({
-      code: 'too-large',
-      path: job.id,
-      given: grid.columns * grid.rows,
-      max: MOST_TILES,
-      unit: 'sheets',
-    });
-  }
+  if (!laid.ok) return laid;
+  const { content, grid } = laid.value;
   const obstacles = content.strokes.flatMap((s) => obstaclesOf(s.item, 0.5));
   const marks = registerMarks(grid, (p) => clearance(obstacles, p));
   const seams = seamChecks(grid, (from, to) => crowding(obstacles, from, to));
@@ -66,28 +58,7 @@ export function templateSheets(job: TemplateJob, options: TemplateOptions): Outc
   const together = only !== undefined && spare >= cardHeight;
   const cards = together ? [] : cardPages(strips, window, { grid, content });
   const of = cards.length + grid.tiles.length;
-  const page = (number: number, items: readonly SheetItem[], tile?: Tile): Sheet => {
-    const frame = templateFrame({
-      paper: options.paper,
-      title: job.title,
-      subtitle: `${piecesOn(content, job, tile)} · ${options.bike} · ${options.date}`,
-      hand: job.hand,
-      page: { number, of },
-      ...(tile === undefined ? {} : { tile }),
-      grid,
-      content,
-      correction: correction.value,
-    });
-    const name = tile === undefined ? 'check card' : grid.tiles.length > 1 ? `tile ${tile.name}` : 'template';
-    return {
-      id: of === 1 ? job.id : `${job.id}-${number}-of-${of}`,
-      title: `${job.title}, ${name}`,
-      width: options.paper.width,
-      height: options.paper.height,
-      scale: '1 : 1',
-      items: [...items, ...frame],
-    };
-  };
+  const page = pageMaker({ job, options, grid, content, correction: correction.value, of });
   const tiles = grid.tiles.map((tile, i) => {
     const floor = window.bottom + (together ? cardHeight : 0);
     const shown = together ? centeredOver(tile, content.box, floor) : tile;
@@ -107,20 +78,58 @@ function correctionFor(printer: PrinterReading | undefined): Outcome<PrinterCorr
   return good(judged.value.verdict === 'pass' ? noCorrection : correctionOf(judged.value));
 }
 
-function layOut(
-  job: TemplateJob,
-  window: PaperRect,
-  correction: PrinterCorrection,
-): { content: TemplateContent; grid: TileGrid } | undefined {
-  const options = [false, true].flatMap((turned) => {
-    const content = templateContent(job, turned);
-    return content === undefined ? [] : [{ content, grid: tileGrid(content, window, correction) }];
-  });
-  return options.reduce<(typeof options)[number] | undefined>(
-    (best, option) =>
-      best === undefined || option.grid.tiles.length < best.grid.tiles.length ? option : best,
-    undefined,
+function layOut(job: TemplateJob, window: PaperRect, correction: PrinterCorrection): Outcome<LaidOut> {
+  const contents = [false, true].flatMap((turned) => templateContent(job, turned) ?? []);
+  const fewest = Math.min(...contents.map((content) => tileCount(content, window, correction)));
+  if (contents.length === 0) {
+    return bad({ code: 'conflict', path: job.id, reason: `template ${job.title} has nothing to draw` });
+  }
+  if (!(fewest <= MOST_TILES)) {
+    return bad({ code: 'too-large', path: job.id, given: fewest, max: MOST_TILES, unit: 'sheets' });
+  }
+  const [first, ...others] = contents
+    .filter((content) => tileCount(content, window, correction) <= 2 * MOST_TILES)
+    .map((content) => ({ content, grid: tileGrid(content, window, correction) }));
+  return good(
+    others.reduce(
+      (best, next) => (next.grid.tiles.length < best.grid.tiles.length ? next : best),
+      first as LaidOut,
+    ),
   );
+}
+
+interface PageInput extends LaidOut {
+  readonly job: TemplateJob;
+  readonly options: TemplateOptions;
+  readonly correction: PrinterCorrection;
+  readonly of: number;
+}
+
+/** Makes page `number` of a job from what its window holds. */
+function pageMaker(input: PageInput): (number: number, items: readonly SheetItem[], tile?: Tile) => Sheet {
+  const { job, options, grid, content, correction, of } = input;
+  return (number, items, tile) => {
+    const frame = templateFrame({
+      paper: options.paper,
+      title: job.title,
+      subtitle: `${piecesOn(content, job, tile)} · ${options.bike} · ${options.date}`,
+      hand: job.hand,
+      page: { number, of },
+      ...(tile === undefined ? {} : { tile }),
+      grid,
+      content,
+      correction,
+    });
+    const name = tile === undefined ? 'check card' : grid.tiles.length > 1 ? `tile ${tile.name}` : 'template';
+    return {
+      id: of === 1 ? job.id : `${job.id}-${number}-of-${of}`,
+      title: `${job.title}, ${name}`,
+      width: options.paper.width,
+      height: options.paper.height,
+      scale: '1 : 1',
+      items: [...items, ...frame],
+    };
+  };
 }
 
 function piecesOn(content: TemplateContent, job: TemplateJob, tile: Tile | undefined): string {
@@ -139,122 +148,4 @@ function piecesOn(content: TemplateContent, job: TemplateJob, tile: Tile | undef
     })
     .map((s) => s.piece);
   return [...new Set(names)].join(', ');
-}
-
-function cardBlocks(
-  job: TemplateJob,
-  content: TemplateContent,
-  seams: readonly SeamCheck[],
-): readonly Block[] {
-  const listed = [
-    ...content.checks.map((c) => ({ ...c, where: c.name })),
-    ...seams.map((s) => ({
-      mark: s.mark,
-      where: `across the seam${s.tiles.length > 2 ? 's' : ''} ${s.tiles.map((t) => t.name).join(', ')}`,
-      length: s.length / 1000,
-    })),
-  ];
-  const rows = listed.map((c) => {
-    const [metric, inch] = [
-      lengthInLine(c.length, { system: 'mm' }),
-      lengthInLine(c.length, { system: 'in' }),
-    ];
-    return ['☐', c.mark, c.where, metric, inch];
-  });
-  const hand = {
-    left: 'LEFT hand part as drawn.',
-    right: 'RIGHT hand part as drawn.',
-    mirror: 'MIRROR PAIR: cut one as drawn and one with the sheet turned face down.',
-    none: '',
-  }[job.hand];
-  const join =
-    seams.length === 0
-      ? ''
-      : 'Trim each sheet along its dashed line, lay it on its neighbor so that the crosses fall on each other, tape, then measure the S lines.';
-  const turned = content.turned ? 'The part is turned a quarter on the paper to save sheets.' : '';
-  const notes = [hand, join, turned, ...job.notes].filter((n) => n !== '');
-  return [
-    { kind: 'heading', text: `Check lengths, ${job.title}`, level: 3 },
-    {
-      kind: 'table',
-      size: 2.5,
-      columns: [
-        { title: '', width: 6 },
-        { title: 'Mark' },
-        { title: 'Measure' },
-        { title: 'mm', align: 'right' },
-        { title: 'in (nearest 1/64)', align: 'right' },
-      ],
-      rows,
-    },
-    { kind: 'list', marker: 'bullet', items: notes, size: 2.6 },
-  ];
-}
-
-function cardPages(
-  strips: readonly Strip[],
-  window: PaperRect,
-  map: { grid: TileGrid; content: TemplateContent },
-): readonly (readonly SheetItem[])[] {
-  const mapHeight = map.grid.tiles.length > 1 ? 80 : 0;
-  const pages: SheetItem[][] = [[]];
-  if (mapHeight > 0) {
-    const rect = {
-      ...window,
-      bottom: window.top - mapHeight + 6,
-      right: window.left + widthOf(window) * 0.75,
-      left: window.left + widthOf(window) * 0.25,
-    };
-    pages[0]?.push(...tileMap(map, rect));
-  }
-  let y = window.top - mapHeight;
-  for (const strip of strips) {
-    if (y - strip.height < window.bottom && y < window.top) {
-      pages.push([]);
-      y = window.top;
-    }
-    pages.at(-1)?.push(...strip.items.map((item) => moved(item, window.left, y)));
-    y -= strip.height;
-  }
-  return pages;
-}
-
-function stack(strips: readonly Strip[], rect: PaperRect): readonly SheetItem[] {
-  let y = rect.top;
-  return strips.flatMap((strip) => {
-    const top = y;
-    y -= strip.height;
-    return strip.items.map((item) => moved(item, rect.left, top));
-  });
-}
-
-function clearance(obstacles: readonly Obstacle[], p: PaperPoint): number {
-  return obstacles.reduce((least, [a, b]) => Math.min(least, distanceToPiece(p, a, b)), Infinity);
-}
-
-function distanceToPiece(p: PaperPoint, a: PaperPoint, b: PaperPoint): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const square = dx * dx + dy * dy;
-  const t = square === 0 ? 0 : Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square));
-  return Math.hypot(a.x + t * dx - p.x, a.y + t * dy - p.y);
-}
-
-/** How much of the drawing a line comes near: one for each of its points, every 5 mm, within 4 mm of a stroke. */
-function crowding(obstacles: readonly Obstacle[], from: PaperPoint, to: PaperPoint): number {
-  const count = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 5);
-  const [left, right] = [Math.min(from.x, to.x) - CROWDED, Math.max(from.x, to.x) + CROWDED];
-  const [low, high] = [Math.min(from.y, to.y) - CROWDED, Math.max(from.y, to.y) + CROWDED];
-  const close = obstacles.filter(
-    ([a, b]) =>
-      Math.max(a.x, b.x) > left &&
-      Math.min(a.x, b.x) < right &&
-      Math.max(a.y, b.y) > low &&
-      Math.min(a.y, b.y) < high,
-  );
-  let near = 0;
-  for (let i = 0; i <= count; i += 1) {
-    const p = { x: from.x + ((to.x - from.x) * i) / count, y: from.y + ((to.y - from.y) * i) / count };
-    if (close.some(([a, b]) => distanceToPiece(p, a, b) < CROWDED)) near += 1;
-  }
-  return near;
 }

@@ -40,17 +40,24 @@ export const tileOverlap = 10;
 /** Half of the widest line of a template, which must not fall off its tile [mm]. */
 const PAD = 0.25;
 
+/** How many tiles a grid over the content has, blank ones counted. */
+export function tileCount(
+  content: TemplateContent,
+  window: PaperRect,
+  correction: PrinterCorrection,
+): number {
+  const { columns, rows } = gridSize(content, window, correction);
+  return columns * rows;
+}
+
 /** The least number of pages of this window that show the content, the content centered on them. */
 export function tileGrid(
   content: TemplateContent,
   window: PaperRect,
   correction: PrinterCorrection,
 ): TileGrid {
-  const tileWide = widthOf(window) / correction.across;
-  const tileHigh = heightOf(window) / correction.down;
+  const { columns, rows, tileWide, tileHigh } = gridSize(content, window, correction);
   const { box } = content;
-  const columns = countOf(box.maxX - box.minX + 2 * PAD, tileWide);
-  const rows = countOf(box.maxY - box.minY + 2 * PAD, tileHigh);
   const wide = columns * tileWide - (columns - 1) * tileOverlap;
   const high = rows * tileHigh - (rows - 1) * tileOverlap;
   const left = (box.minX + box.maxX - wide) / 2;
@@ -145,6 +152,15 @@ function tileAt(
   const from = { x: region.left, y: region.bottom };
   const to = { x: window.left, y: window.bottom };
   return { ...name, region, stretch: { from, to, ...correction } };
+}
+
+function gridSize(content: TemplateContent, window: PaperRect, correction: PrinterCorrection) {
+  const tileWide = widthOf(window) / correction.across;
+  const tileHigh = heightOf(window) / correction.down;
+  const { box } = content;
+  const columns = countOf(box.maxX - box.minX + 2 * PAD, tileWide);
+  const rows = countOf(box.maxY - box.minY + 2 * PAD, tileHigh);
+  return { columns, rows, tileWide, tileHigh };
 }
 
 /** Fewest tiles of this size that cover a length when neighbors share the overlap. */
