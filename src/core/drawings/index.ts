@@ -142,3 +142,5 @@ export {
   viewPolygon,
   viewText,
 } from './view.ts';
+export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
+export { type SideViewOptions, sideBounds, sideViewItems } from './views/sideView.ts';

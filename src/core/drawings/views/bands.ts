@@ -85,7 +85,7 @@ export function pierced(
   p: Projector,
   outside: readonly Point[],
   holes: readonly (readonly Point[])[],
-  looks: { readonly edge: PenRole; readonly holes: PenRole; readonly fill: FillRole },
+  looks: { readonly edge: PenRole | 'none'; readonly holes: PenRole | 'none'; readonly fill: FillRole },
 ): readonly SheetItem[] {
   const seam = outside[0]!;
   const turn = Math.sign(area(outside)) || 1;
@@ -100,8 +100,8 @@ export function pierced(
   ];
   return [
     viewPolygon(p.view, fill, 'none', looks.fill),
-    viewPolygon(p.view, outside, looks.edge),
-    ...holes.map((hole) => viewPolygon(p.view, hole, looks.holes)),
+    ...(looks.edge === 'none' ? [] : [viewPolygon(p.view, outside, looks.edge)]),
+    ...(looks.holes === 'none' ? [] : holes.map((hole) => viewPolygon(p.view, hole, looks.holes as PenRole))),
   ];
 }
 

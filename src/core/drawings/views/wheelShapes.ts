@@ -37,8 +37,8 @@ function wheelFromSide(p: Projector, tire: TireSize, center: Point3, hub: number
   const tread = tire.radius - TREAD * (tire.radius - rim);
   const ring = (outside: number, inside: number, fill: 'dark' | 'medium' | 'light') =>
     pierced(p, circlePoints(at, outside, 96), [circlePoints(at, inside, 72)], {
-      edge: 'none' as never,
-      holes: 'none' as never,
+      edge: 'none',
+      holes: 'none',
       fill,
     });
   const blocks = Array.from({ length: BLOCKS }, (_, k) => {
@@ -144,5 +144,6 @@ function caliper(
 export function box(at: Point, width: number, height: number, radius: number): Loop {
   const most = 0.499 * Math.min(width, height);
   const loop = roundedRectangleLoop(at, width, height, Math.min(radius, most));
-  return 'ok' in loop ? (loop.ok ? loop.value : []) : loop;
+  if (!loop.ok) throw new Error('a box with corners no larger than its sides');
+  return loop.value;
 }
