@@ -1,6 +1,7 @@
 import { type Issue, nearestName } from '../quantity/index.ts';
 import { findChain, readTire } from '../standards/index.ts';
 import { type Names, namesOf } from './names.ts';
+import { plateReferenceIssues } from './plateReferences.ts';
 import type { Build, Placement, TireEntry } from './schema/index.ts';
 
 /**
@@ -14,6 +15,7 @@ export function referenceIssues(build: Build): Issue[] {
     ...frameIssues(build, names),
     ...drivelineIssues(build, names),
     ...stackIssues(build, names),
+    ...plateReferenceIssues(build, names),
     ...tireIssues(build),
     ...valueIssues(build),
   ];

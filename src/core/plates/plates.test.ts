@@ -89,6 +89,16 @@ describe('engine plate', () => {
     expect(flaws(plate('engine'), {}, []).map(({ rule }) => rule)).toContain('slot-too-short');
   });
 
+  test('a slot long enough that lies too far to one side is said, with what it covers', () => {
+    // Slide of 30 mm with all of it on the slack side covers −30 to 0; the drive wants −9 to 17 of the way.
+    const patch = { driveline: { shafts: { engine: { slide: { travel: 30, slack: 30 } } } } };
+    const [flaw] = flaws(plate('engine'), patch);
+    expect(flaw).toMatchObject({ rule: 'slot-too-short', severity: 'stop' });
+    expect(flaw!.value).toBeCloseTo(0.009, 9);
+    const centered = { driveline: { shafts: { engine: { slide: { travel: 30, slack: 11 } } } } };
+    expect(flaws(plate('engine'), centered)).toEqual([]);
+  });
+
   test('a slide that leaves the plane of the plate is said', () => {
     const off = flaws(plate('engine'), { engine: { tilt: 10 } }).find(
       ({ rule }) => rule === 'slot-direction',
@@ -200,6 +210,33 @@ describe('bends', () => {
     const lumps = plateLumps(build, patterns).reduce((sum, one) => sum + one.mass, 0);
     // Arcs of bent plates are cut into chords for the lumps.
     expect(Math.abs(lumps - total)).toBeLessThan(1e-5 * total);
+  });
+});
+
+describe('folding', () => {
+  test('half of a square plate turned up a right angle', () => {
+    // T 5, R 5, K 0.44: BA = (π/2)·(5 + 2.2) = 11.3097; each half 25 mm from the middle line; the middle layer turns at
+    // R + T/2 = 7.5. Worked by hand, the half bends counted with their flats.
+    const build = plateBuild({
+      one: freeWith({
+        bends: [{ from: { x: 0, y: 50 }, to: { x: 100, y: 50 }, angle: 90, direction: 'up' }],
+        place: { from: 'rearAxle' },
+        plane: 'level',
+      }),
+    });
+    const bike = bikeOf(build);
+    const [lump] = plateLumps(build, drawPlates(build, bike, []));
+    const half = 11.3097 / 2;
+    const y = (25 + (50 - half + 7.5)) / 2;
+    const z = (0 + (7.5 + 25 - half)) / 2;
+    const { rearAxle } = bike.layout.points;
+    expect((lump!.center.x - rearAxle!.x) * 1e3).toBeCloseTo(50, 3);
+    expect((lump!.center.y - rearAxle!.y) * 1e3).toBeCloseTo(y, 3);
+    expect((lump!.center.z - rearAxle!.z) * 1e3).toBeCloseTo(z, 3);
+    // Principal sum 2·(Ixx + Iyy + Izz) is the same mass about its center however it is turned: Ixx + Iyy ≥ Izz.
+    const [xx, yy, zz] = lump!.inertia;
+    expect(xx + yy).toBeGreaterThan(zz);
+    expect(Math.min(xx, yy, zz)).toBeGreaterThan(0);
   });
 });
 

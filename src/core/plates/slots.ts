@@ -16,6 +16,9 @@ export interface PlateSlot {
 /** A slide may leave the plane of its slot by this much before it is said [rad]: 2 degrees. */
 const OFF_LINE = (2 * Math.PI) / 180;
 
+/** Two lengths this near are the same [m]. */
+const SAME = 1e-9;
+
 /**
  * The slot that a shaft's slide wants along a line at `line` [rad, from straight ahead, upward positive]: the stated
  * travel, else the slide's own, else what the drives need. Where nothing says how long, the travel is 0 with a flaw.
@@ -61,8 +64,26 @@ export function plateSlot(
       source: practice('25 to 40 mm of travel are usual'),
     });
   }
-  return { travel: travel ?? 0, middle: tightens * slotMiddle(need?.middle, slide, travel), tightens, flaws };
+  const middle = slotMiddle(need?.middle, slide, travel);
+  if (need && travel !== undefined && travel >= need.length) {
+    const missed = Math.abs((need.middle ?? 0) - middle) - (travel - need.length) / 2;
+    if (missed > SAME) flaws.push(misplaced(context.id, shaft, need.length - missed, need.length));
+  }
+  return { travel: travel ?? 0, middle: tightens * middle, tightens, flaws };
 }
+
+/** A slot that is long enough but lies too far to one side: what it covers of the need. */
+const misplaced = (plate: string, shaft: string, covered: number, needed: number): PlateFlaw => ({
+  plate,
+  rule: 'slot-too-short',
+  features: [shaft],
+  value: covered,
+  limit: needed,
+  kind: 'length',
+  severity: 'stop',
+  remedy: `The slot is long enough but lies too far to one side: change how much of the slide of ${shaft} is on the slack side.`,
+  source: derived('part of the needed travel that the slot covers'),
+});
 
 /** Needed middle where the drives give one; else by how much of the stated travel lies on the slack side. */
 function slotMiddle(
