@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { layOut, placeTubes, standOn, sumLumps } from '../../src/core/bike/index.ts';
+import {
+  bikeMeshes,
+  layOut,
+  placeBike,
+  placeTubes,
+  resolveLayout,
+  standOn,
+  sumLumps,
+  weigh,
+} from '../../src/core/bike/index.ts';
 import { toWorld } from '../../src/core/geometry/index.ts';
 import { smallBuild } from '../support/smallBuild.ts';
 
@@ -140,5 +149,69 @@ describe('masses', () => {
       }),
       { numRuns: 100 },
     );
+  });
+});
+
+describe('a build within the limits of the file', () => {
+  test('is placed, weighed and made into solids without a number that is none', () => {
+    const patch = fc.record({
+      wheels: fc.record({
+        rear: fc.record({ tire: fc.record({ diameter: between(100, 1000), width: between(20, 400) }) }),
+        front: fc.record({
+          tire: fc.record({ diameter: between(100, 1000), width: between(20, 400) }),
+          fitted: fc.record({ diameter: between(100, 1000), width: between(20, 400) }),
+        }),
+      }),
+      steering: fc.record({
+        wheelbase: between(400, 2500),
+        headAngle: between(40, 90),
+        forkOffset: between(-100, 200),
+        forkLength: between(100, 1200),
+        bars: fc.record({
+          grip: fc.record({ left: between(-500, 500), up: between(-500, 900), forward: between(-900, 900) }),
+        }),
+      }),
+      engine: fc.record({ tilt: between(-90, 90) }),
+      rider: fc.record({ stature: between(800, 2300), inseam: between(300, 1200) }),
+      seating: fc.record({ seat: fc.record({ place: fc.record({ height: between(-200, 1500) }) }) }),
+      frame: fc.record({
+        nodes: fc.record({
+          a: fc.record({ from: fc.constant('neckBottom'), left: between(-300, 300) }),
+          b: fc.record({ from: fc.constant('a'), forward: between(-400, 400), up: between(-400, 400) }),
+        }),
+        tubes: fc.record({
+          bent: fc.record({
+            tubing: fc.constant('rail'),
+            through: fc.constant(['a', 'b', 'rail-front', 'rail-rear']),
+            mirror: fc.boolean(),
+            start: fc.constant({ joint: 'cope', onto: 'neck' }),
+            end: fc.constant({ joint: 'cope', onto: 'rail' }),
+          }),
+        }),
+      }),
+    });
+    let stood = 0;
+    fc.assert(
+      fc.property(patch, (given) => {
+        const build = smallBuild(given);
+        const layout = resolveLayout(build);
+        if (!layout.ok) {
+          // Only tires on which the bike cannot stand are wrong within these limits.
+          expect(layout.issues.every((issue) => issue.path === 'wheels')).toBe(true);
+          return;
+        }
+        stood += 1;
+        const bike = placeBike(build, layout.value, {});
+        const mass = weigh(build, bike, []);
+        const numbers = JSON.stringify([layout.value, bike.tubes, bike.rider, bike.engine, mass]);
+        // JSON writes what is no number, and infinity, as null.
+        expect(numbers).not.toContain('null');
+        for (const { name, mesh } of bikeMeshes(build, bike, [], [])) {
+          expect(mesh.positions.every(Number.isFinite), name).toBe(true);
+        }
+      }),
+      { numRuns: 60 },
+    );
+    expect(stood).toBeGreaterThan(30);
   });
 });

@@ -56,7 +56,9 @@ export function resolveStances(build: Build, tires: TirePair, fitted: TirePair):
     issues.push(...stance.issues.map((issue) => ({ ...issue, path: PATHS[name] })));
     return undefined;
   };
-  const [a, b, c] = [stand('design'), stand('fitted'), stand('sag')];
+  const [a, b] = [stand('design'), stand('fitted')];
+  // With tires that do not stand the sag would only tell the same again.
+  const c = b && stand('sag');
   if (a && b && c) return good({ design: a, fitted: b, sag: c });
   const [first, ...more] = issues;
   return bad(first!, ...more);

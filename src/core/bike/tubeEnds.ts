@@ -8,7 +8,6 @@ import {
   type CopePlace,
   centerlineAt,
   copePlace,
-  copeProfile,
   cross3,
   distance3,
   dot3,
@@ -20,6 +19,7 @@ import {
 } from '../geometry/index.ts';
 import type { Issue } from '../quantity/index.ts';
 import type { PlacedTube, PlacedTubeEnd, TubeFlaw } from './bike.ts';
+import { copeSpan } from './copeSpan.ts';
 
 /** A tube before its ends are worked out. */
 export interface BareTube extends Omit<PlacedTube, 'ends' | 'mass' | 'purpose'> {
@@ -82,21 +82,18 @@ export function placeTubeEnd(question: TubeEndQuestion): TubeEndAnswer {
     joint.clock ??
     angleAbout3(referenceAt(tube.centerline, end), place.value.heel, scale3(place.value.away, -1));
   const joined = { ...plain, ...onto, angle, offset, clock };
-  const profile = copeProfile({
+  const span = copeSpan({
     branchRadius: tube.outside / 2,
     wall: tube.wall,
     trunkRadius: trunk.outside / 2,
     angle,
     offset,
   });
-  if (!profile.ok) return { end: joined, flaws: [flaw('no-cope', profile.issues)], meanCut: 0 };
-  const { outside, lowest, highest } = profile.value;
+  if (!span.ok) return { end: joined, flaws: [flaw('no-cope', span.issues)], meanCut: 0 };
   const level = levelOf(place.value, branch);
-  const longPoint = level + lowest.position;
-  const shortPoint = level + highest.position;
-  // First and last ordinate are one point of the tube.
-  const ring = outside.slice(0, -1);
-  const meanCut = level + ring.reduce((sum, at) => sum + at.position, 0) / ring.length;
+  const longPoint = level + span.value.least;
+  const shortPoint = level + span.value.greatest;
+  const meanCut = level + span.value.mean;
   const straight = straightAt(tube.centerline, end);
   const flaws: TubeFlaw[] =
     shortPoint > straight

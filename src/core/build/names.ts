@@ -19,7 +19,13 @@ export function namesOf(build: Build): Names {
   const tubes = Object.entries(build.frame.tubes);
   const own = Object.keys(build.driveline.shafts);
   return {
-    places: [...datumNames, ...own, ...nodes, ...nodes.map((name) => `${name}.right`)],
+    // A countershaft is a datum only where the build has one.
+    places: [
+      ...datumNames.filter((name) => name !== 'countershaft'),
+      ...own,
+      ...nodes,
+      ...nodes.map((name) => `${name}.right`),
+    ],
     tubing: Object.keys(build.frame.tubing),
     tubes: ['neck', ...tubes.flatMap(([name, tube]) => (tube.mirror ? [name, `${name}.right`] : [name]))],
     shafts: [...new Set(['engine', 'rearAxle', 'frontAxle', ...own])],
