@@ -24,7 +24,7 @@ export function placeBike(build: Build, layout: Layout, shafts: Readonly<Record<
     tubes,
     tubeFlaws: flaws,
     stacks,
-    ladder: layLadder(build, layout, stacks),
+    ladder: layLadder(build, layout, stacks, centers),
     brakes: placeBrakes(build, centers, stacks),
     rider: placeRider(build, layout),
   };
