@@ -2,6 +2,8 @@ import { beltDriveWorksheet } from './beltDrive.ts';
 import { bendWorksheet } from './bend.ts';
 import { chainDriveWorksheet } from './chainDrive.ts';
 import { copeWorksheet } from './cope.ts';
+import { fitWorksheet } from './fit.ts';
+import { keyWorksheet } from './key.ts';
 import { quantityWorksheet } from './quantity.ts';
 import { sprocketWorksheet } from './sprocket.ts';
 import { stackWorksheet } from './stack.ts';
@@ -10,10 +12,7 @@ import type { Worksheet } from './worksheet.ts';
 
 export {
   describeWorksheet,
-  type EdgeFigure,
-  type EdgeValue,
   runWorksheet,
-  toEdgeFigure,
   type WorksheetAnswer,
   type WorksheetDescription,
 } from './run.ts';
@@ -25,6 +24,8 @@ export const worksheets: readonly Worksheet[] = [
   bendWorksheet,
   chainDriveWorksheet,
   copeWorksheet,
+  fitWorksheet,
+  keyWorksheet,
   quantityWorksheet,
   sprocketWorksheet,
   stackWorksheet,
