@@ -106,11 +106,9 @@ export type ClutchStage = z.output<typeof clutchStage>;
 
 export const drivelineSchema = z
   .strictObject({
-    shafts: z
-      .record(nameField('shaft'), shaftSchema)
-      .meta({
-        description: 'Shafts by name; `engine` and `rearAxle` are known, add your own (`countershaft`).',
-      }),
+    shafts: z.record(nameField('shaft'), shaftSchema).meta({
+      description: 'Shafts by name; `engine` and `rearAxle` are known, add your own (`countershaft`).',
+    }),
     stages: z
       .array(stageSchema)
       .max(12)
