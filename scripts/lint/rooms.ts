@@ -76,6 +76,22 @@ export const ROOM_RULES: readonly RoomRule[] = [
     why: 'A drawing shows what is known, solved drives among it; a formula here would be a second truth.',
   },
   {
+    room: 'pack',
+    mayImport: [
+      ...FOUNDATION,
+      'bike',
+      'driveline',
+      'plates',
+      'strength',
+      'ride',
+      'fit',
+      'findings',
+      'shop',
+      'drawings',
+    ],
+    why: 'The pack gathers what every room gives; nothing is worked out in it.',
+  },
+  {
     room: 'worksheets',
     mayImport: [
       'quantity',

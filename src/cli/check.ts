@@ -1,4 +1,4 @@
-import { toEdgeFigure } from '../core/worksheets/index.ts';
+import { toEdgeFigure } from '../core/quantity/index.ts';
 import type { Command } from './args.ts';
 import type { Core, Solved } from './core.ts';
 import { EXIT, type ExitCode } from './exit.ts';

@@ -1,9 +1,14 @@
 import { type JsonText, readJsonText } from '../core/build/index.ts';
-import { type Issue, nearestName, type Outcome, type UnitSystem } from '../core/quantity/index.ts';
+import {
+  type Issue,
+  nearestName,
+  type Outcome,
+  toEdgeFigure,
+  type UnitSystem,
+} from '../core/quantity/index.ts';
 import {
   describeWorksheet,
   runWorksheet,
-  toEdgeFigure,
   type Worksheet,
   type WorksheetAnswer,
   worksheetNamed,

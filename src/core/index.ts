@@ -10,6 +10,7 @@ export {
 export type { Finding, Severity } from './findings/index.ts';
 export {
   describeIssue,
+  type EdgeFigure,
   edgeUnit,
   type Figure,
   type FigureInput,
@@ -20,14 +21,13 @@ export {
   readQuantity,
   type SourceRef,
   type TextPosition,
+  toEdgeFigure,
   type UnitSystem,
 } from './quantity/index.ts';
 export { type Solution, solve } from './solve.ts';
 export {
   describeWorksheet,
-  type EdgeFigure,
   runWorksheet,
-  toEdgeFigure,
   type Worksheet,
   type WorksheetAnswer,
   type WorksheetDescription,

@@ -1,6 +1,11 @@
 import type { Bike, PlacedTube } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
-import type { DrivelineSolution, SolvedChain } from '../driveline/index.ts';
+import {
+  type DrivelineSolution,
+  type SolvedChain,
+  type StraightRun,
+  straightRuns,
+} from '../driveline/index.ts';
 import {
   centerlinePlaces,
   type Point3,
@@ -120,7 +125,7 @@ function chainClearances(bike: Bike, solved: SolvedChain, tubes: readonly Sample
   const y = planeOf(bike, solved.stage.id);
   const [from, to] = [bike.shafts[solved.stage.from], bike.shafts[solved.stage.to]];
   if (y === undefined || !from || !to) return [];
-  const runs = chainRuns(from, to, solved);
+  const runs = straightRuns(from, to, solved.driver.pitchDiameter / 2, solved.driven.pitchDiameter / 2);
   const half = { width: solved.chain.halfWidth, height: solved.chain.plateHeight / 2 };
   const discs = [
     { center: from, radius: solved.driver.outsideDiameter / 2 },
@@ -142,28 +147,10 @@ function chainClearances(bike: Bike, solved: SolvedChain, tubes: readonly Sample
   return touching.filter((clearance) => clearance.gap < 4 * CHAIN_ROOM);
 }
 
-type SidePair = readonly [{ x: number; z: number }, { x: number; z: number }];
-
-/** The two straight runs of an open chain: the outer tangents of its pitch circles, in the side view. */
-function chainRuns(from: Point3, to: Point3, solved: SolvedChain): readonly SidePair[] {
-  const [r1, r2] = [solved.driver.pitchDiameter / 2, solved.driven.pitchDiameter / 2];
-  const length = Math.hypot(to.x - from.x, to.z - from.z);
-  const line = Math.atan2(to.z - from.z, to.x - from.x);
-  const lean = Math.acos(Math.max(-1, Math.min(1, (r1 - r2) / length)));
-  return [1, -1].map((side) => {
-    const normal = line + side * lean;
-    const [c, s] = [Math.cos(normal), Math.sin(normal)];
-    return [
-      { x: from.x + r1 * c, z: from.z + r1 * s },
-      { x: to.x + r2 * c, z: to.z + r2 * s },
-    ] as const;
-  });
-}
-
 /** From a point to a straight run of chain, a bar of rectangular section; 0 inside it. */
 function prismDistance(
   point: Point3,
-  [a, b]: SidePair,
+  [a, b]: StraightRun,
   y: number,
   half: { readonly width: number; readonly height: number },
 ): number {

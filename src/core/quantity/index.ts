@@ -16,6 +16,7 @@ export type {
   Torque,
 } from './brand.ts';
 export { toEdge } from './edge.ts';
+export { type EdgeFigure, type EdgeValue, toEdgeFigure } from './edgeFigure.ts';
 export {
   angleField,
   angularSpeedField,

@@ -1,7 +1,7 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
-import { describeIssue } from '../quantity/index.ts';
-import { describeWorksheet, runWorksheet, toEdgeFigure, worksheetNamed, worksheets } from './index.ts';
+import { describeIssue, toEdgeFigure } from '../quantity/index.ts';
+import { describeWorksheet, runWorksheet, worksheetNamed, worksheets } from './index.ts';
 
 /** The value at a dotted path of plain JSON: `wraps.0`. */
 function at(json: unknown, path: string): unknown {
