@@ -144,3 +144,4 @@ export {
 } from './view.ts';
 export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
 export { type SideViewOptions, sideBounds, sideViewItems } from './views/sideView.ts';
+export { type TopViewOptions, topBounds, topViewItems } from './views/topView.ts';

@@ -4,6 +4,7 @@ import {
   centerlinePlaces,
   cross2,
   distance2,
+  dot2,
   type Frame3,
   flatten,
   hullLoop,
@@ -36,7 +37,8 @@ const SAME = 1e-6;
 
 /**
  * A round bar along a path: the silhouette of a tube of one radius is the offset of its projected centerline to both
- * sides, whatever its bends do in space. A bar seen end-on is a circle.
+ * sides, whatever its bends do in space. Where a bend turns away from the eye, so that the line runs back on itself, the
+ * bar is drawn in two runs, the far one first; a bar seen end-on is a circle.
  */
 export function band(
   p: Projector,
@@ -44,12 +46,60 @@ export function band(
   radius: number,
   look: Look,
 ): readonly SheetItem[] {
-  const points = withoutRepeats(path.map(p.flat));
-  const length = points.slice(1).reduce((sum, q, i) => sum + distance2(points[i]!, q), 0);
-  if (points.length < 2 || length < radius / 2)
-    return [viewCircle(p.view, p.flat(path[0]!), radius, look.pen, look.fill)];
-  const side = (s: number): Point[] => points.map((q, i) => add2(q, scale2(normalAt(points, i), s * radius)));
-  return [viewPolygon(p.view, [...side(1), ...side(-1).reverse()], look.pen, look.fill)];
+  const runs = runsOf(p, path);
+  return [...runs]
+    .sort((a, b) => a.near - b.near)
+    .map((run) => {
+      const { points } = run;
+      const length = points.slice(1).reduce((sum, q, i) => sum + distance2(points[i]!, q), 0);
+      if (points.length < 2 || length < radius / 2)
+        return viewCircle(p.view, points[0]!, radius, look.pen, look.fill);
+      const side = (s: number): Point[] =>
+        points.map((q, i) => add2(q, scale2(normalAt(points, i), s * radius)));
+      const outline = [
+        ...side(1),
+        ...(run.roundEnd ? cap(points.at(-1)!, points.at(-2)!, radius) : []),
+        ...side(-1).reverse(),
+        ...(run.roundStart ? cap(points[0]!, points[1]!, radius) : []),
+      ];
+      return viewPolygon(p.view, outline, look.pen, look.fill);
+    });
+}
+
+interface Run {
+  readonly points: readonly Point[];
+  readonly near: number;
+  readonly roundStart: boolean;
+  readonly roundEnd: boolean;
+}
+
+/** The projected path, cut where it turns back. */
+function runsOf(p: Projector, path: readonly Point3[]): readonly Run[] {
+  const spots = path
+    .map((q) => ({ at: p.flat(q), near: p.near(q) }))
+    .filter((spot, i, all) => i === 0 || distance2(spot.at, all[i - 1]!.at) > SAME);
+  const cuts = spots.flatMap((spot, i) => {
+    const [before, after] = [spots[i - 1], spots[i + 1]];
+    if (!before || !after) return [];
+    return dot2(subtract2(spot.at, before.at), subtract2(after.at, spot.at)) < 0 ? [i] : [];
+  });
+  const ends = [0, ...cuts, spots.length - 1];
+  return ends.slice(1).map((to, k) => {
+    const own = spots.slice(ends[k]!, to + 1);
+    return {
+      points: own.map((spot) => spot.at),
+      near: own.reduce((sum, spot) => sum + spot.near, 0) / own.length,
+      roundStart: k > 0,
+      roundEnd: k < cuts.length,
+    };
+  });
+}
+
+/** Half a circle round the end of a bar that bends away from the eye, from its left to its right. */
+function cap(end: Point, before: Point, radius: number): readonly Point[] {
+  const way = subtract2(end, before);
+  const start = Math.atan2(way.y, way.x) + Math.PI / 2;
+  return Array.from({ length: 11 }, (_, k) => polar2(end, radius, start - (Math.PI * (k + 1)) / 12));
 }
 
 /** Points along a bent tube, close enough for a drawing. */
@@ -130,9 +180,6 @@ export function convexHull(points: readonly Point[]): readonly Point[] {
 /** Twice the signed area, positive counterclockwise. */
 const area = (points: readonly Point[]): number =>
   points.reduce((sum, q, i) => sum + cross2(q, points[(i + 1) % points.length]!), 0);
-
-const withoutRepeats = (points: readonly Point[]): readonly Point[] =>
-  points.filter((q, i) => i === 0 || distance2(q, points[i - 1]!) > SAME);
 
 /** Left normal at a point of a line: the mean of its two pieces, stretched so that both stay parallel. */
 function normalAt(points: readonly Point[], i: number): Point {

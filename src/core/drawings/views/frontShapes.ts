@@ -10,7 +10,7 @@ import {
 } from '../../geometry/index.ts';
 import type { SheetItem } from '../sheet.ts';
 import { viewPolygon } from '../view.ts';
-import { band, convexHull, tubePath } from './bands.ts';
+import { band, circlePoints, convexHull, tubePath } from './bands.ts';
 import { type Layer, named, type Projector, type SceneInput } from './scene.ts';
 
 /** Sizes that the build does not give, for the picture alone [m]. */
@@ -59,14 +59,15 @@ function clampLayers(
   { build, bike }: Pick<SceneInput, 'build' | 'bike'>,
   stack: number,
 ): readonly Layer[] {
-  const { fork, forkOffset, headAngle } = build.steering;
+  const { fork, forkOffset, headAngle, neck } = build.steering;
   const { points, steeringAxis } = bike.layout;
   const forward = axisForward(headAngle);
-  const half = {
-    x: (Math.abs(forkOffset) + fork.legDiameter) / 2 + CLAMP.edge,
-    y: (fork.legSpacing + fork.legDiameter) / 2 + CLAMP.edge,
-    z: CLAMP.thickness / 2,
-  };
+  const eye = fork.legDiameter / 2 + CLAMP.edge;
+  const bosses = [
+    { x: forkOffset, y: fork.legSpacing / 2, radius: eye },
+    { x: forkOffset, y: -fork.legSpacing / 2, radius: eye },
+    { x: 0, y: 0, radius: neck.outside / 2 },
+  ];
   const reach = stack + CLAMP.thickness / 2;
   return (
     [
@@ -74,15 +75,15 @@ function clampLayers(
       [points.neckTop!, reach],
     ] as const
   ).map(([end, along]): Layer => {
-    const origin = add3(along3(end, steeringAxis, along), scale3(forward, forkOffset / 2));
+    const origin = along3(end, steeringAxis, along);
     const frame = { origin, x: forward, y: { x: 0, y: 1, z: 0 }, z: steeringAxis };
-    const corners = [-1, 1].flatMap((x) =>
-      [-1, 1].flatMap((y) =>
-        [-1, 1].map((z): Point => p.flat(toWorld(frame, { x: x * half.x, y: y * half.y, z: z * half.z }))),
+    const corners = bosses.flatMap((boss) =>
+      circlePoints(boss, boss.radius, 32).flatMap((q) =>
+        [-1, 1].map((z): Point => p.flat(toWorld(frame, { ...q, z: (z * CLAMP.thickness) / 2 }))),
       ),
     );
     return {
-      near: p.near(add3(origin, scale3(p.toEye, half.y))),
+      near: p.near(add3(origin, scale3(p.toEye, p.sight === 'top' ? 0 : fork.legSpacing / 2 + eye))),
       items: named('steering.fork', [viewPolygon(p.view, convexHull(corners), 'thin', 'medium')]),
     };
   });

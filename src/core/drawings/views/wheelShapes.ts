@@ -26,7 +26,9 @@ export function wheelLayers(p: Projector, scene: SceneInput): readonly Layer[] {
     const tire = bike.layout.fitted[end];
     const flange = build.wheels[end].hub.flange ?? 2 * build.wheels[end].hub.bore;
     const draw = p.sight === 'top' ? wheelFromAbove : wheelFromSide;
-    return { near: p.near(center), items: named(`wheels.${end}`, draw(p, tire, center, flange / 2)) };
+    // From above the tread hides hub and axle.
+    const near = p.near(center) + (p.sight === 'top' ? 1e-3 : 0);
+    return { near, items: named(`wheels.${end}`, draw(p, tire, center, flange / 2)) };
   });
   return [...wheels, ...bike.brakes.map((brake) => brakeLayer(p, scene, brake))];
 }
