@@ -1,14 +1,12 @@
-import { buildJsonSchema, readBuild, solve } from '../core/index.ts';
+import { buildJsonSchema, packFiles, packOf, readBuild, type Solution, solve } from '../core/index.ts';
 import type { Core } from './core.ts';
 
 type Build = Parameters<typeof solve>[0];
 
 /** The core as the verbs see it. */
-export const realCore: Core<Build> = {
+export const realCore: Core<Build, Solution> = {
   readBuild: (text, options) => readBuild(text, options),
   buildJsonSchema,
   solve,
-  packFiles: () => {
-    throw new Error('drawing a pack is not part of this state of the program yet');
-  },
+  packFiles: (solution, { date, units, ...options }) => packFiles(packOf(solution, { date, units }), options),
 };

@@ -8,6 +8,8 @@ export {
   readBuildValue,
 } from './build/index.ts';
 export type { Finding, Severity } from './findings/index.ts';
+export { bookSheets, cautions, modelParts, notChecked, type PackInput, packFiles } from './pack/index.ts';
+export { packOf } from './packOf.ts';
 export {
   describeIssue,
   type EdgeFigure,
@@ -24,6 +26,7 @@ export {
   toEdgeFigure,
   type UnitSystem,
 } from './quantity/index.ts';
+export { solidsOf } from './solids.ts';
 export { type Solution, solve } from './solve.ts';
 export {
   describeWorksheet,

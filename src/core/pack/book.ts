@@ -1,0 +1,30 @@
+import { type DraftSheet, finishBook, type Paper, paper, type Sheet } from '../drawings/index.ts';
+import { findingPages } from './findingPages.ts';
+import type { PackInput } from './packInput.ts';
+import { cutPages, drillPages, partPages, workPages } from './schedulePages.ts';
+import { specificationPages, titlePage } from './textPages.ts';
+
+const UNITS_SAID = { both: 'mm over in', mm: 'mm', in: 'in' } as const;
+
+/** The book in the order it is used at the bench: what it is, what it looks like, what to get, make, do and check. */
+export function bookSheets(input: PackInput): readonly Sheet[] {
+  const upright = paper(input.build.shop?.paper ?? 'a4', 'portrait');
+  const lying = paper(input.build.shop?.paper ?? 'a4', 'landscape');
+  return finishBook(bookDrafts(input, upright, lying), {
+    bike: input.build.about.name,
+    date: input.date,
+    units: UNITS_SAID[input.units],
+  });
+}
+
+function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly DraftSheet[] {
+  return [
+    ...titlePage(input, upright),
+    ...specificationPages(input, upright),
+    ...cutPages(input, lying),
+    ...drillPages(input, lying),
+    ...partPages(input, lying),
+    ...workPages(input, upright),
+    ...findingPages(input, upright),
+  ];
+}

@@ -1,0 +1,84 @@
+import { type Block, type DraftSheet, flowPages, type Paper } from '../drawings/index.ts';
+import type { Finding } from '../findings/index.ts';
+import type { Figure } from '../quantity/index.ts';
+import { notChecked } from './cautions.ts';
+import type { PackInput } from './packInput.ts';
+import { printer } from './textPages.ts';
+
+const SEVERITY: Readonly<Record<Finding['severity'], string>> = {
+  stop: 'Stops the work',
+  caution: 'Caution',
+  note: 'Note',
+};
+
+/** What was found, against which limit, and what was not looked at; then the working of every figure. */
+export function findingPages(input: PackInput, paper: Paper): readonly DraftSheet[] {
+  const findings = flowPages({
+    id: 'book-findings',
+    title: 'Findings',
+    paper,
+    blocks: [
+      { kind: 'heading', text: 'Findings', level: 1 },
+      {
+        kind: 'paragraph',
+        text: 'Each says what was checked and against which limit. No finding is not a promise: what is not checked is listed at the end.',
+      },
+      ...input.findings.flatMap((finding) => findingBlocks(input, finding)),
+      { kind: 'heading', text: 'Not checked', level: 2 },
+      { kind: 'list', marker: 'bullet', items: notChecked },
+    ],
+  });
+  return [...findings, ...workingPages(input, paper)];
+}
+
+function findingBlocks(input: PackInput, finding: Finding): Block[] {
+  const print = printer(input.units);
+  const { value, limit, kind } = finding;
+  const numbers =
+    value !== undefined && limit !== undefined && kind !== undefined
+      ? ` Found ${print(value, kind)}, limit ${print(limit, kind)}.`
+      : '';
+  return [
+    {
+      kind: 'paragraph',
+      text: `${SEVERITY[finding.severity]}: ${finding.what}`,
+      weight: 'bold',
+      tone: finding.severity === 'stop' ? 'accent' : 'ink',
+      size: 3,
+    },
+    {
+      kind: 'paragraph',
+      text: `${finding.why}${numbers}${finding.remedy ? ` Remedy: ${finding.remedy}` : ''} (${finding.source.key}, ${finding.source.where})`,
+      size: 2.7,
+    },
+    { kind: 'space', height: 1.5 },
+  ];
+}
+
+function workingPages(input: PackInput, paper: Paper): readonly DraftSheet[] {
+  return flowPages({
+    id: 'book-working',
+    title: 'Working',
+    paper,
+    blocks: [
+      { kind: 'heading', text: 'Working', level: 1 },
+      {
+        kind: 'table',
+        columns: ['Figure', 'Value', 'Formula', 'With', 'Source'].map((title) => ({ title })),
+        rows: input.figures.map((figure) => workingRow(input, figure)),
+        size: 2.1,
+      },
+    ],
+  });
+}
+
+function workingRow(input: PackInput, figure: Figure): readonly string[] {
+  const print = printer(input.units);
+  return [
+    figure.name,
+    `${figure.symbol} = ${print(figure.value, figure.kind)}`,
+    figure.formula,
+    figure.inputs.map((one) => `${one.name} = ${print(one.value, one.kind)}`).join('; '),
+    `${figure.source.key}, ${figure.source.where}`,
+  ];
+}

@@ -1,0 +1,6 @@
+export { bookSheets } from './book.ts';
+export { cautions, notChecked } from './cautions.ts';
+export { modelParts } from './model.ts';
+export { type PackedFile, type PackOptions, packFiles } from './packFiles.ts';
+export type { PackInput } from './packInput.ts';
+export { reportJson } from './report.ts';
