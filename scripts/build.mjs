@@ -5,7 +5,7 @@ import { build } from 'vite';
 import { fingerprint, ROOT, writeStamp } from './fresh.mjs';
 import { TARGETS } from './targets.mjs';
 
-const FONTS = ['DejaVuSans.ttf', 'DejaVuSans-Bold.ttf'];
+const FONTS = ['DejaVuSansCondensed.ttf', 'DejaVuSansCondensed-Bold.ttf'];
 
 const BUILDERS = {
   async cli(outDir) {

@@ -66,7 +66,7 @@ function workingPages(input: PackInput, paper: Paper): readonly DraftSheet[] {
         kind: 'table',
         columns: ['Figure', 'Value', 'Formula', 'With', 'Source'].map((title) => ({ title })),
         rows: input.figures.map((figure) => workingRow(input, figure)),
-        size: 2.1,
+        size: 2.3,
       },
     ],
   });
@@ -78,7 +78,19 @@ function workingRow(input: PackInput, figure: Figure): readonly string[] {
     figure.name,
     `${figure.symbol} = ${print(figure.value, figure.kind)}`,
     figure.formula,
-    figure.inputs.map((one) => `${one.name} = ${print(one.value, one.kind)}`).join('; '),
+    workingInputs(input, figure),
     `${figure.source.key}, ${figure.source.where}`,
   ];
+}
+
+/** A sum over every part of the bike would fill pages; the report has them all. */
+const INPUTS_SHOWN = 10;
+
+function workingInputs(input: PackInput, figure: Figure): string {
+  const print = printer(input.units);
+  const shown = figure.inputs
+    .slice(0, INPUTS_SHOWN)
+    .map((one) => `${one.name} = ${print(one.value, one.kind)}`);
+  const left = figure.inputs.length - shown.length;
+  return [...shown, ...(left > 0 ? [`and ${left} more, all in report.json`] : [])].join('; ');
 }

@@ -33,7 +33,7 @@ export function cutPages(input: PackInput, paper: Paper): readonly DraftSheet[] 
         end(row.ends[1]),
         `${row.bends}`,
       ]),
-      size: 2.4,
+      size: 2.7,
     },
     { kind: 'space', height: 4 },
     { kind: 'heading', text: 'From which bar', level: 2 },
@@ -104,7 +104,7 @@ export function drillPages(input: PackInput, paper: Paper): readonly DraftSheet[
         template(input, row),
         row.steps.map((step) => stepText(input, step)).join(' → '),
       ]),
-      size: 2.4,
+      size: 2.7,
     },
   ];
   return flowPages({ id: 'book-drilling', title: 'Drilling schedule', paper, blocks });
@@ -163,7 +163,7 @@ export function partPages(input: PackInput, paper: Paper): readonly DraftSheet[]
           part.instead,
           part.state,
         ]),
-      size: 2.3,
+      size: 2.6,
     },
   ];
   const blocks: Block[] = [
