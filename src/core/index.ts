@@ -4,10 +4,9 @@ export {
   type Build,
   buildJsonSchema,
   type ReadOptions,
-  readBuild,
-  readBuildValue,
 } from './build/index.ts';
 export type { Finding, Severity } from './findings/index.ts';
+export { openBuild as readBuild, openBuildValue as readBuildValue } from './open.ts';
 export { bookSheets, cautions, modelParts, notChecked, type PackInput, packFiles } from './pack/index.ts';
 export { packOf } from './packOf.ts';
 export {
