@@ -1,0 +1,175 @@
+import {
+  addToSkyline,
+  emptySkyline,
+  factorLdlt,
+  type LdltFactor,
+  type SkylineMatrix,
+  skylineEntries,
+} from '../../numerics/index.ts';
+import { bad, type Issue } from '../../quantity/index.ts';
+import { matrixToGlobal } from './axes.ts';
+import { modelIssues } from './check.ts';
+import { type FrameElement, makeElement } from './element.ts';
+import { type Equations, numberEquations } from './equations.ts';
+import { findMasters, type Masters, matrixToMaster } from './links.ts';
+import { describeMechanism, type Mechanism, mechanismOf } from './mechanism.ts';
+import { DIRECTIONS, type FrameModel } from './model.ts';
+
+/** A frame with its stiffness factored: any number of load cases are solved from here. */
+export interface AssembledFrame {
+  readonly model: FrameModel;
+  /** Names of the nodes in the order of all vectors. */
+  readonly nodeIds: readonly string[];
+  readonly nodeIndex: ReadonlyMap<string, number>;
+  readonly memberIndex: ReadonlyMap<string, number>;
+  readonly masters: Masters;
+  readonly equations: Equations;
+  readonly elements: readonly FrameElement[];
+  /** Six a node: stiffness of springs to the ground [N/m], [N·m/rad]. */
+  readonly springs: Float64Array;
+  /** Diagonal of the box round all nodes [m]. */
+  readonly size: number;
+  readonly stiffness: SkylineMatrix;
+  readonly factor: LdltFactor;
+}
+
+export type AssemblyOutcome =
+  | { readonly ok: true; readonly value: AssembledFrame }
+  | {
+      readonly ok: false;
+      readonly issues: readonly [Issue, ...Issue[]];
+      /** What moves freely; empty when the model could not be put together at all. */
+      readonly mechanisms: readonly Mechanism[];
+    };
+
+/** 128 MB for the stiffness and its factor. */
+const MOST_ENTRIES = 8e6;
+
+/**
+ * Puts a frame together and factors its stiffness once.
+ * @issue unknown-name, duplicate-name, missing, conflict: the model does not hold together, or is a mechanism
+ * @issue too-large: the skyline of the stiffness would not fit
+ * @source przemieniecki-1968, chapter 6: direct stiffness method
+ */
+export function assembleFrame(model: FrameModel): AssemblyOutcome {
+  const [first, ...more] = modelIssues(model);
+  if (first !== undefined) return refused([first, ...more]);
+  const nodeIds = Object.keys(model.nodes);
+  const nodeIndex = new Map(nodeIds.map((id, i) => [id, i]));
+  const made = model.members.map((_, i) => makeElement(model, nodeIndex, i));
+  const [broken, ...others] = made.flatMap((one) => (one.ok ? [] : [one.issue]));
+  if (broken !== undefined) return refused([broken, ...others]);
+  const elements = made.flatMap((one) => (one.ok ? [one.value] : []));
+  const masters = findMasters(model, nodeIds, nodeIndex);
+  const pairs = elements.map(({ from, to }) => [masters.master[from]!, masters.master[to]!] as const);
+  const equations = numberEquations(model, nodeIndex, masters, pairs);
+  const entries = skylineEntries(equations.top);
+  if (entries > MOST_ENTRIES)
+    return refused([
+      {
+        code: 'too-large',
+        path: 'members',
+        given: entries,
+        max: MOST_ENTRIES,
+        unit: 'entries of the stiffness',
+      },
+    ]);
+  const springs = springsOf(model, nodeIndex);
+  const size = sizeOf(model);
+  const basis = { model, nodeIds, nodeIndex, masters, equations, elements, springs, size };
+  const stiffness = stiffnessOf(basis);
+  const factor = factorLdlt(stiffness);
+  const mechanisms = factor.nullModes.map((mode) => mechanismOf(mode, nodeIds, equations, masters, size));
+  const [moving, ...rest] = mechanisms.map(mechanismIssue);
+  if (moving !== undefined) return { ...refused([moving, ...rest]), mechanisms };
+  const memberIndex = new Map(model.members.map(({ id }, i) => [id, i]));
+  return { ok: true, value: { ...basis, memberIndex, stiffness, factor } };
+}
+
+const refused = ([first, ...rest]: readonly [Issue, ...Issue[]]) => ({
+  ...bad(first, ...rest),
+  mechanisms: [] as readonly Mechanism[],
+});
+
+const mechanismIssue = (mechanism: Mechanism): Issue => ({
+  code: 'conflict',
+  path: `nodes.${mechanism.node}`,
+  reason: describeMechanism(mechanism),
+});
+
+function springsOf(model: FrameModel, nodeIndex: ReadonlyMap<string, number>): Float64Array {
+  const springs = new Float64Array(nodeIndex.size * 6);
+  for (const { node, springs: given, fixed } of model.supports)
+    DIRECTIONS.forEach((direction, i) => {
+      if (!fixed.includes(direction)) springs[nodeIndex.get(node)! * 6 + i] = given?.[direction] ?? 0;
+    });
+  return springs;
+}
+
+type Unfactored = Omit<AssembledFrame, 'memberIndex' | 'stiffness' | 'factor'>;
+
+function stiffnessOf(frame: Unfactored): SkylineMatrix {
+  const matrix = emptySkyline(frame.equations.top);
+  for (const element of frame.elements) addElement(matrix, frame, element, element.stiffness);
+  for (let node = 0; node < frame.nodeIds.length; node++) {
+    const own = frame.springs.subarray(node * 6, node * 6 + 6);
+    if (own.some((k) => k > 0)) addNode(matrix, frame, node, diagonal(own));
+  }
+  return matrix;
+}
+
+function diagonal(values: Float64Array): Float64Array {
+  const matrix = new Float64Array(36);
+  values.forEach((value, i) => {
+    matrix[i * 7] = value;
+  });
+  return matrix;
+}
+
+/** Adds a 12 × 12 matrix of a member in local axes to the sum over the unknowns. */
+export function addElement(
+  matrix: SkylineMatrix,
+  { masters, equations }: Pick<AssembledFrame, 'masters' | 'equations'>,
+  element: FrameElement,
+  local: Float64Array,
+): void {
+  const { from, to, axes } = element;
+  const k = matrixToGlobal(axes, local);
+  matrixToMaster(masters, from, k, 0, 12);
+  matrixToMaster(masters, to, k, 6, 12);
+  addBlock(matrix, equations, [masters.master[from]!, masters.master[to]!], k);
+}
+
+/** Adds a 6 × 6 matrix at a node, global axes. */
+export function addNode(
+  matrix: SkylineMatrix,
+  { masters, equations }: Pick<AssembledFrame, 'masters' | 'equations'>,
+  node: number,
+  given: Float64Array,
+): void {
+  const k = given.slice();
+  matrixToMaster(masters, node, k, 0, 6);
+  addBlock(matrix, equations, [masters.master[node]!], k);
+}
+
+function addBlock(matrix: SkylineMatrix, { of }: Equations, nodes: readonly number[], k: Float64Array): void {
+  const size = nodes.length * 6;
+  const rows = nodes.flatMap((node) => [...of.subarray(node * 6, node * 6 + 6)]);
+  for (let i = 0; i < size; i++)
+    for (let j = 0; j < size; j++) {
+      // Entries (a, b) and (b, a) both occur; only one of them is kept.
+      const row = rows[i]!;
+      const column = rows[j]!;
+      if (row < 0 || column < 0 || row > column) continue;
+      addToSkyline(matrix, row, column, k[i * size + j]!);
+    }
+}
+
+function sizeOf({ nodes }: FrameModel): number {
+  const all = Object.values(nodes);
+  const span = (pick: 'x' | 'y' | 'z') => {
+    const values = all.map((point) => point[pick]);
+    return values.reduce((a, b) => Math.max(a, b)) - values.reduce((a, b) => Math.min(a, b));
+  };
+  return Math.hypot(span('x'), span('y'), span('z'));
+}

@@ -1,0 +1,54 @@
+import { distance3 } from '../../geometry/index.ts';
+import type { Issue } from '../../quantity/index.ts';
+import { type Axes, memberAxes } from './axes.ts';
+import { beamStiffness } from './beam.ts';
+import { DIRECTIONS, type FrameMember, type FrameModel } from './model.ts';
+import { condense, releasedRows } from './release.ts';
+
+/** A member ready for sums: its matrices in local axes with releases taken out. */
+export interface FrameElement {
+  readonly member: FrameMember;
+  /** Indices of its nodes. */
+  readonly from: number;
+  readonly to: number;
+  /** L [m]. */
+  readonly length: number;
+  readonly axes: Axes;
+  /** 12 × 12, row by row. */
+  readonly stiffness: Float64Array;
+  /** End movements from joint movements, where ends are released; see `Released`. */
+  readonly follow?: Float64Array;
+}
+
+export type ElementOutcome =
+  | { readonly ok: true; readonly value: FrameElement }
+  | { readonly ok: false; readonly issue: Issue };
+
+/** Prepares a member of a model that has been checked. */
+export function makeElement(
+  model: FrameModel,
+  indexOf: ReadonlyMap<string, number>,
+  index: number,
+): ElementOutcome {
+  const member = model.members[index]!;
+  const start = model.nodes[member.from]!;
+  const end = model.nodes[member.to]!;
+  const axes = memberAxes(start, end, member.up);
+  if (axes === undefined) throw new Error(`member "${member.id}" has no axes`);
+  const length = distance3(start, end);
+  const basis = {
+    member,
+    from: indexOf.get(member.from)!,
+    to: indexOf.get(member.to)!,
+    length,
+    axes,
+  };
+  const stiffness = beamStiffness(member, length);
+  const rows = releasedRows(member);
+  if (rows.length === 0) return { ok: true, value: { ...basis, stiffness } };
+  const released = condense(stiffness, rows);
+  if (released.ok) return { ok: true, value: { ...basis, ...released.value } };
+  const direction = DIRECTIONS[released.row % 6]!;
+  const reason = `the releases let member "${member.id}" move by itself (local ${direction}): hold one of its ends`;
+  return { ok: false, issue: { code: 'conflict', path: `members[${index}].releases`, reason } };
+}

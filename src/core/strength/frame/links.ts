@@ -1,0 +1,102 @@
+import { type Point3, subtract3 } from '../../geometry/index.ts';
+import type { FrameModel } from './model.ts';
+
+/** Which node moves each node, and from where. */
+export interface Masters {
+  /** Index of the node whose movements are unknowns; a node of its own holds its own index. */
+  readonly master: Int32Array;
+  /** From the master to the node [m], three numbers a node. */
+  readonly arm: Float64Array;
+}
+
+/** Follows chains of rigid links to the node that leads; the links must not run in a circle. */
+export function findMasters(
+  model: FrameModel,
+  ids: readonly string[],
+  indexOf: ReadonlyMap<string, number>,
+): Masters {
+  const masterOf = new Map((model.links ?? []).map(({ master, slave }) => [slave, master]));
+  const master = new Int32Array(ids.length);
+  const arm = new Float64Array(ids.length * 3);
+  ids.forEach((id, node) => {
+    let lead = id;
+    for (let next = masterOf.get(lead); next !== undefined; next = masterOf.get(lead)) lead = next;
+    master[node] = indexOf.get(lead)!;
+    const { x, y, z } = subtract3(positionOf(model, id), positionOf(model, lead));
+    arm.set([x, y, z], node * 3);
+  });
+  return { master, arm };
+}
+
+function positionOf(model: FrameModel, id: string): Point3 {
+  const at = model.nodes[id];
+  if (at === undefined) throw new Error(`no node "${id}"`);
+  return at;
+}
+
+/** Movements of a node from those of its master, in place of six numbers at `node`: u + θ × r. */
+export function followMaster(masters: Masters, node: number, moved: Float64Array): void {
+  const lead = masters.master[node]! * 6;
+  const own = node * 6;
+  const [rx, ry, rz] = [0, 1, 2].map((i) => masters.arm[node * 3 + i]!) as [number, number, number];
+  const [tx, ty, tz] = [3, 4, 5].map((i) => moved[lead + i]!) as [number, number, number];
+  moved[own] = moved[lead]! + ty * rz - tz * ry;
+  moved[own + 1] = moved[lead + 1]! + tz * rx - tx * rz;
+  moved[own + 2] = moved[lead + 2]! + tx * ry - ty * rx;
+  moved.set([tx, ty, tz], own + 3);
+}
+
+/** Adds the force and moment at `node` (six numbers from `at` in `forces`) to its master's in `sums`. */
+export function bringToMaster(
+  masters: Masters,
+  node: number,
+  forces: Float64Array,
+  at: number,
+  sums: Float64Array,
+): void {
+  const lead = masters.master[node]! * 6;
+  const [rx, ry, rz] = [0, 1, 2].map((i) => masters.arm[node * 3 + i]!) as [number, number, number];
+  const f = (i: number) => forces[at + i]!;
+  const brought = [
+    f(0),
+    f(1),
+    f(2),
+    f(3) + ry * f(2) - rz * f(1),
+    f(4) + rz * f(0) - rx * f(2),
+    f(5) + rx * f(1) - ry * f(0),
+  ];
+  brought.forEach((value, i) => {
+    sums[lead + i] = sums[lead + i]! + value;
+  });
+}
+
+/** Hᵀ·k·H in place: rows and columns of one end (from `at`) of a `size` × `size` matrix brought to the master. */
+export function matrixToMaster(
+  masters: Masters,
+  node: number,
+  k: Float64Array,
+  at: number,
+  size: number,
+): void {
+  const [rx, ry, rz] = [0, 1, 2].map((i) => masters.arm[node * 3 + i]!) as [number, number, number];
+  if (rx === 0 && ry === 0 && rz === 0) return;
+  // [moment row, force row, lever]: moment of the forces about the master.
+  const levers: readonly (readonly [number, number, number])[] = [
+    [3, 2, ry],
+    [3, 1, -rz],
+    [4, 0, rz],
+    [4, 2, -rx],
+    [5, 1, rx],
+    [5, 0, -ry],
+  ];
+  for (const [moment, force, lever] of levers)
+    for (let i = 0; i < size; i++) {
+      const column = i * size + at;
+      k[column + moment] = k[column + moment]! + lever * k[column + force]!;
+    }
+  for (const [moment, force, lever] of levers)
+    for (let j = 0; j < size; j++) {
+      const row = (at + moment) * size + j;
+      k[row] = k[row]! + lever * k[(at + force) * size + j]!;
+    }
+}
