@@ -34,6 +34,13 @@ export type MomentOfInertia = Quantity<'kg·m²'>;
 /** [N/m] */
 export type Stiffness = Quantity<'N/m'>;
 
+/** [m⁴], second moment of an area or torsion constant */
+export type SecondMoment = Quantity<'m⁴'>;
+/** [N/m] as a load spread over a length; not interchangeable with a spring rate. */
+export type LineForce = Quantity<'N/m of length'>;
+/** [Hz], cycles a second; not interchangeable with an angular speed. */
+export type Frequency = Quantity<'Hz'>;
+
 /** What a value measures. The kind decides how a text is read and how a value is printed. */
 export type QuantityKind =
   | 'length'
@@ -50,5 +57,8 @@ export type QuantityKind =
   | 'inertia'
   | 'stiffness'
   | 'lineMass'
+  | 'secondMoment'
+  | 'lineForce'
+  | 'frequency'
   | 'ratio'
   | 'count';

@@ -30,6 +30,9 @@ const FIELDS = {
   inertia: [quantity.inertiaField, 'kg·m²', '1e5 kg·mm²', 0.1],
   stiffness: [quantity.stiffnessField, 'N/mm', '1000 N/m', 1],
   lineMass: [quantity.lineMassField, 'kg/m', '100 g/m', 0.1],
+  secondMoment: [quantity.secondMomentField, 'mm⁴', '1 in⁴', 416231.4256],
+  lineForce: [quantity.lineForceField, 'N/mm', '1 kN/m', 1],
+  frequency: [quantity.frequencyField, 'Hz', '1 kHz', 1000],
   ratio: [quantity.ratioField, '', '15 %', 0.15],
   count: [quantity.countField, '', '12T', 12],
 } as const;

@@ -5,13 +5,16 @@ import type {
   Area,
   Density,
   Force,
+  Frequency,
   Length,
+  LineForce,
   Mass,
   MomentOfInertia,
   Power,
   Pressure,
   Quantity,
   QuantityKind,
+  SecondMoment,
   Speed,
   Stiffness,
   Torque,
@@ -58,6 +61,9 @@ export const densityField = fieldOf<Density>('density');
 export const inertiaField = fieldOf<MomentOfInertia>('inertia');
 export const stiffnessField = fieldOf<Stiffness>('stiffness');
 export const lineMassField = fieldOf<Quantity<'kg/m'>>('lineMass');
+export const secondMomentField = fieldOf<SecondMoment>('secondMoment');
+export const lineForceField = fieldOf<LineForce>('lineForce');
+export const frequencyField = fieldOf<Frequency>('frequency');
 export const ratioField = fieldOf<number>('ratio');
 /** A whole number: teeth, links, pieces. */
 export const countField = fieldOf<number>('count');

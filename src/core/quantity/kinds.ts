@@ -54,6 +54,21 @@ export const kindFacts: Readonly<Record<QuantityKind, KindFacts>> = {
     format('lb/ft', 0.001),
     '0.9 kg/m or 0.6 lb/ft',
   ),
+  secondMoment: facts(
+    'a second moment of area',
+    'mm⁴',
+    format('mm⁴', 1),
+    format('in⁴', 0.0001),
+    '12000 mm⁴ or 0.029 in⁴',
+  ),
+  lineForce: facts(
+    'a force per length',
+    'N/mm',
+    format('N/mm', 0.001),
+    format('lbf/ft', 0.01),
+    '0.5 N/mm or 34 lbf/ft',
+  ),
+  frequency: facts('a frequency', 'Hz', format('Hz', 0.1), format('Hz', 0.1), '42 Hz'),
   ratio: facts('a ratio', '', format('', 0.001), format('', 0.001), '0.15, 15 % or 6:1'),
   count: facts('a whole number', '', format('', 1), format('', 1), '12'),
 };

@@ -153,6 +153,20 @@ export const units: Readonly<Record<QuantityKind, readonly Unit[]>> = {
     unit('lb/ft', POUND / FOOT, 1, 'lbs/ft'),
     unit('lb/in', POUND / INCH, 1, 'lbs/in'),
   ],
+  secondMoment: [
+    unit('mm⁴', 1, 1e12, 'mm4'),
+    unit('in⁴', INCH ** 4, 1, 'in4'),
+    unit('cm⁴', 1, 1e8, 'cm4'),
+    unit('m⁴', 1, 1, 'm4'),
+  ],
+  lineForce: [
+    unit('N/mm', 1000, 1, 'kN/m'),
+    unit('N/m', 1, 1),
+    unit('lbf/in', POUND_FORCE / INCH, 1, 'lb/in'),
+    unit('lbf/ft', POUND_FORCE / FOOT, 1, 'lb/ft', 'plf'),
+    unit('kgf/m', GRAVITY, 1),
+  ],
+  frequency: [unit('Hz', 1, 1, 'hertz', '1/s'), unit('kHz', 1000, 1)],
   ratio: [unit('', 1, 1), unit('%', 1, 100, 'percent', 'pct')],
   count: [
     unit('', 1, 1),
