@@ -142,6 +142,12 @@ export {
   viewPolygon,
   viewText,
 } from './view.ts';
+export type { DrawingContext } from './views/context.ts';
+export { generalArrangementSheets } from './views/generalArrangement.ts';
+export { riderSheet } from './views/riderSheet.ts';
 export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
+export { sideSheet } from './views/sideSheet.ts';
 export { type SideViewOptions, sideBounds, sideViewItems } from './views/sideView.ts';
+export { stackSheets } from './views/stackSheets.ts';
+export { topSheet } from './views/topSheet.ts';
 export { type TopViewOptions, topBounds, topViewItems } from './views/topView.ts';

@@ -1,0 +1,63 @@
+import type { UnitSystem } from '../../quantity/index.ts';
+import { printInches, printMillimeters } from '../../quantity/index.ts';
+import type { DraftSheet } from '../bookPages.ts';
+import { type DimensionText, dimensionText, lengthInLine } from '../dimensionText.ts';
+import { fractionText } from '../fractionText.ts';
+import type { PaperName } from '../paper.ts';
+import type { TableColumn } from '../table.ts';
+import type { SceneInput } from './scene.ts';
+
+/** What every sheet of drawings is made from. */
+export interface DrawingContext {
+  readonly scene: SceneInput;
+  readonly paper: PaperName;
+  /** In what lengths are written; figures of dimensions are millimeters over inches when it is both. */
+  readonly system: UnitSystem;
+}
+
+/** A length [m] on a dimension line. */
+export const dimensionOf = (context: DrawingContext, length: number, resolution = 0.1): DimensionText =>
+  dimensionText(length, { system: context.system, resolution });
+
+/** A length [m] in a sentence or a cell. */
+export const inLine = (context: DrawingContext, length: number, resolution = 0.1): string =>
+  lengthInLine(length, { system: context.system, resolution });
+
+/** Columns for one length: one of each system that is asked for. */
+export const lengthColumns = (context: DrawingContext, title: string): readonly TableColumn[] => {
+  const column = (unit: string): TableColumn => ({
+    title: title === '' ? unit : `${title} ${unit}`,
+    align: 'right',
+  });
+  return context.system === 'both' ? [column('mm'), column('in')] : [column(context.system)];
+};
+
+/** Cells for {@link lengthColumns}; blank for no length. */
+export function lengthCells(
+  context: DrawingContext,
+  length: number | undefined,
+  resolution = 0.1,
+): readonly string[] {
+  if (length === undefined) return context.system === 'both' ? ['', ''] : [''];
+  const millimeters = printMillimeters(length, resolution).replace(/ mm$/, '');
+  const inches = fractionText(printInches(length)).replace(/ in$/, '');
+  if (context.system === 'mm') return [millimeters];
+  return context.system === 'in' ? [inches] : [millimeters, inches];
+}
+
+/** An angle [rad] as `12.5°`. */
+export const degreesText = (angle: number, decimals = 1): string =>
+  `${((angle * 180) / Math.PI + 0).toFixed(decimals).replace(/^-(0(\.0+)?)$/, '$1')}°`;
+
+/** Names are written with hyphens in the file and with spaces on a drawing. */
+export const words = (name: string): string =>
+  name
+    .replace(/\.right$/, ' right')
+    .replaceAll('-', ' ')
+    .replace(/([a-z])([A-Z])/g, (_, a, b) => `${a} ${b.toLowerCase()}`);
+
+/** Pages of a flow as the sheets of a drawing: the first carries scale and projection. */
+export const asDrawing = (
+  pages: readonly DraftSheet[],
+  drawing: Pick<DraftSheet, 'scale' | 'projection'>,
+): readonly DraftSheet[] => pages.map((page, i) => (i === 0 ? { ...page, ...drawing } : page));
