@@ -14,14 +14,7 @@ import type { Build } from './build/index.ts';
 import { type DrivelineSolution, drivelineFigures, solveDriveline } from './driveline/index.ts';
 import { allFindings, type Finding } from './findings/index.ts';
 import { type Clearance, clearances } from './fit/index.ts';
-import {
-  checkPlates,
-  drawPlates,
-  type FlatPattern,
-  plateFigures,
-  plateLumps,
-  slotNeeds,
-} from './plates/index.ts';
+import { type FlatPattern, plateFigures, plateLumps, platesOf, slotNeeds } from './plates/index.ts';
 import type { Figure } from './quantity/index.ts';
 
 /** A build with everything that follows from it: the placed bike, its parts, the figures and the verdicts. */
@@ -44,8 +37,7 @@ export function solve(build: Build): Solution {
   const layout = layOut(build);
   const driveline = solveDriveline(build, layout);
   const bike = placeBike(build, layout, driveline.shafts);
-  const needs = slotNeeds(driveline.slots);
-  const patterns = drawPlates(build, bike, needs);
+  const { patterns, flaws: plateFlaws } = platesOf(build, bike, slotNeeds(driveline.slots));
   const masses = weigh(build, bike, plateLumps(build, patterns));
   const room = clearances(build, bike, driveline);
   const findings = allFindings({
@@ -55,7 +47,7 @@ export function solve(build: Build): Solution {
     masses,
     clearances: room,
     stackFlaws: stackFlaws(build, bike.stacks),
-    plateFlaws: checkPlates(build, bike, needs),
+    plateFlaws,
   });
   const figures = [
     ...layoutFigures(build, layout),

@@ -3,7 +3,7 @@
  * millimeters, and builds the plate its own way: discs, convex hulls, buffers and cuts; no outline of ours goes in.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
-import { drawPlates, type FlatPattern } from '../../src/core/plates/index.ts';
+import { type FlatPattern, platesOf } from '../../src/core/plates/index.ts';
 import { runPython } from '../support/debianPython.ts';
 import { bikeOf, everyPlate, plateBuild, someNeeds } from '../support/plateBuild.ts';
 
@@ -141,7 +141,7 @@ beforeAll(() => {
     { module: 'shapely', debianPackage: 'python3-shapely' },
   ) as typeof measured;
   const build = plateBuild();
-  patterns = drawPlates(build, bikeOf(build), someNeeds);
+  patterns = platesOf(build, bikeOf(build), someNeeds).patterns;
 }, 120_000);
 
 describe('plates against a general geometry library', () => {

@@ -56,6 +56,7 @@ export {
   translateFrame,
 } from './frame3.ts';
 export type { Loop, LoopVertex } from './loop.ts';
+export { clipLoop, type HalfPlane } from './loopClip.ts';
 export { flatten } from './loopFlatten.ts';
 export { offsetLoop } from './loopOffset.ts';
 export {
@@ -94,6 +95,7 @@ export {
   segmentOf,
   segmentPoint,
   segments,
+  spanAlong,
   sweepOfBulge,
 } from './loopSegment.ts';
 export {

@@ -131,6 +131,23 @@ export function segmentBounds(segment: Segment): Bounds {
   return boundsOfPoints(points);
 }
 
+/** Distance between the two lines square to the direction `angle` [rad] that just hold the pieces between them [m]. */
+export function spanAlong(pieces: readonly Segment[], angle: number): number {
+  const [c, s] = [Math.cos(angle), Math.sin(angle)];
+  let [low, high] = [Infinity, -Infinity];
+  for (const piece of pieces) {
+    const from = piece.from.x * c + piece.from.y * s;
+    const to = piece.to.x * c + piece.to.y * s;
+    low = Math.min(low, from, to);
+    high = Math.max(high, from, to);
+    if (piece.kind === 'line') continue;
+    const center = piece.center.x * c + piece.center.y * s;
+    if (shareOfArc(piece, angle) !== undefined) high = Math.max(high, center + piece.radius);
+    if (shareOfArc(piece, angle + Math.PI) !== undefined) low = Math.min(low, center - piece.radius);
+  }
+  return high - low;
+}
+
 /** Box around points; throws for none. */
 export function boundsOfPoints(points: readonly Point[]): Bounds {
   if (points.length === 0) throw new RangeError('no points have no box');

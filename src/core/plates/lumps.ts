@@ -3,28 +3,25 @@ import { sumLumps } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
 import {
   add3,
+  clipLoop,
   cross3,
   directionToWorld,
   dot2,
   type Frame3,
-  flatten,
+  type HalfPlane,
   type Loop,
   left2,
   type Point,
   type Point3,
-  polygonLoop,
-  regionProperties,
   scale3,
   subtract2,
   toWorld,
   unit2,
 } from '../geometry/index.ts';
 import { materialNamed } from '../standards/index.ts';
+import { measureRegion } from './measure.ts';
 import { openingLoop } from './openings.ts';
 import type { BendLine, FlatPattern } from './pattern.ts';
-
-/** Arcs are cut into chords this fine where a bent plate is parted at its bends: under a millionth of its area [m]. */
-const CHORD = 1e-6;
 
 /**
  * Mass, center and inertia of every placed plate, in the bike. A bent plate is parted at the middle lines of its bends
@@ -103,60 +100,39 @@ function turned(own: { xx: number; yy: number; zz: number; xy: number }, { x, y,
   return [entry(px, px), entry(py, py), entry(pz, pz), entry(px, py), entry(py, pz), entry(px, pz)];
 }
 
-/** A line that parts the flat: what lies along `out` from `at` is beyond it. */
-interface Cut {
-  readonly at: Point;
-  readonly out: Point;
-}
-
 function partedRegions(pattern: FlatPattern, frame: Frame3): Region[] {
   const cuts = pattern.bends.map((bend) => cutOf(bend, pattern.centroid));
-  const polygons = [
-    pattern.outline,
-    ...pattern.openings.map((one) => openingLoop(one)),
-    ...pattern.windows,
-  ].map((loop) => flatten(loop, CHORD));
-  const base = cuts.reduce((kept, cut) => kept.map((p) => clipped(p, flipped(cut))), polygons);
-  const flanges = cuts.map((cut) => polygons.map((p) => clipped(p, cut)));
+  const openings = [...pattern.openings.map((one) => openingLoop(one)), ...pattern.windows];
+  const base = (loop: Loop): Loop => cuts.reduce((kept, cut) => clipLoop(kept, flipped(cut)), loop);
   return [
-    ...regionOf(base, frame),
-    ...flanges.flatMap((parts, i) => regionOf(parts, bentFrame(pattern, frame, pattern.bends[i]!, cuts[i]!))),
+    ...regionOf(base(pattern.outline), openings.map(base), frame),
+    ...cuts.flatMap((cut, i) => {
+      const flange = (loop: Loop): Loop => clipLoop(loop, cut);
+      const bent = bentFrame(pattern, frame, pattern.bends[i]!, cut);
+      return regionOf(flange(pattern.outline), openings.map(flange), bent);
+    }),
   ];
 }
 
-const flipped = ({ at, out }: Cut): Cut => ({ at, out: { x: -out.x, y: -out.y } });
+const flipped = ({ at, out }: HalfPlane): HalfPlane => ({ at, out: { x: -out.x, y: -out.y } });
 
 /** The flange is the part beyond the bend, seen from the middle of the plate. */
-function cutOf(bend: BendLine, centroid: Point): Cut {
+function cutOf(bend: BendLine, centroid: Point): HalfPlane {
   const out = left2(unit2(subtract2(bend.to, bend.from)));
   const cut = { at: bend.from, out };
   return dot2(subtract2(centroid, bend.from), out) > 0 ? flipped(cut) : cut;
 }
 
-/** Sutherland-Hodgman against one line; edges that run back on themselves along it enclose nothing. */
-function clipped(polygon: readonly Point[], { at, out }: Cut): Point[] {
-  const side = (p: Point): number => dot2(subtract2(p, at), out);
-  return polygon.flatMap((p, i) => {
-    const q = polygon[(i + 1) % polygon.length]!;
-    const [a, b] = [side(p), side(q)];
-    const kept = a >= 0 ? [p] : [];
-    if (a < 0 === b < 0) return kept;
-    const t = a / (a - b);
-    return [...kept, { x: p.x + t * (q.x - p.x), y: p.y + t * (q.y - p.y) }];
-  });
-}
-
-function regionOf(polygons: readonly (readonly Point[])[], frame: Frame3): Region[] {
-  const loops = polygons.map((p): Loop | undefined => (p.length < 3 ? undefined : polygonLoop(p)));
-  const outline = loops[0];
-  if (!outline) return [];
-  const holes = loops.slice(1).flatMap((loop) => (loop ? [loop] : []));
-  const { area, centroid, ixx, iyy, ixy } = regionProperties(outline, holes);
+/** None where openings take all of a part away; the flaws of those openings say so. */
+function regionOf(outline: Loop, holes: readonly Loop[], frame: Frame3): Region[] {
+  const measured = measureRegion(outline, holes);
+  if (!measured.ok) return [];
+  const { area, centroid, ixx, iyy, ixy } = measured.value;
   return [{ area, centroid, moments: [ixx, iyy, ixy], frame }];
 }
 
 /** Where the flat of a flange lies once it is bent: turned by the bend angle, its middle layer carried round the bend. */
-function bentFrame(pattern: FlatPattern, frame: Frame3, bend: BendLine, cut: Cut): Frame3 {
+function bentFrame(pattern: FlatPattern, frame: Frame3, bend: BendLine, cut: HalfPlane): Frame3 {
   const sign = bend.direction === 'up' ? 1 : -1;
   const [c, s] = [Math.cos(bend.angle), Math.sin(bend.angle)];
   const across = left2(cut.out);

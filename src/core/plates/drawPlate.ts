@@ -1,10 +1,10 @@
-import type { Bike } from '../bike/index.ts';
-import type { Build, PlateEntry, PlateHole } from '../build/index.ts';
-import { type Frame3, isSimpleLoop, type Loop, regionProperties, toWorld } from '../geometry/index.ts';
-import { bad, derived, describeIssue, good, type Issue, type Outcome } from '../quantity/index.ts';
+import type { PlateEntry, PlateHole } from '../build/index.ts';
+import { type Frame3, isSimpleLoop, type Loop, toWorld } from '../geometry/index.ts';
+import { derived, describeIssue, good, type Issue, type Outcome } from '../quantity/index.ts';
 import { materialNamed } from '../standards/index.ts';
 import { mirroredFrame } from './frames.ts';
 import { makeOpening } from './holeSteps.ts';
+import { measureRegion } from './measure.ts';
 import { boltHole, holePlan, openingLoop, tappedHole } from './openings.ts';
 import { cornersLoop } from './outlines.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
@@ -18,11 +18,9 @@ import { gusset } from './recipes/gusset.ts';
 import { seatMount } from './recipes/seatMount.ts';
 import { tab } from './recipes/tab.ts';
 import { operationLimits } from './shopLimits.ts';
-import type { SlotNeed } from './slotNeed.ts';
 
 /** A plate as drawn, or why it could not be, with what its recipe found. */
 export interface DrawnPlate {
-  readonly id: string;
   readonly pattern?: FlatPattern;
   readonly flaws: readonly PlateFlaw[];
 }
@@ -31,26 +29,18 @@ export interface DrawnPlate {
 const ON_CENTER = 1e-3;
 
 /**
- * Every plate of the build in the flat: exact outline, openings with the steps that make them, bends, checks, mass and
- * place. A plate that can't be drawn from what is given is left out; {@link checkPlates} says why.
+ * One plate in the flat: exact outline, openings with the steps that make them, bends, checks, mass and place.
+ * Without a pattern when it can't be drawn from what is given; the flaws say why.
  * @source derived, outlines by recipe; region properties by Green's theorem
  */
-export function drawPlates(build: Build, bike: Bike, needs: readonly SlotNeed[]): readonly FlatPattern[] {
-  return drawEachPlate(build, bike, needs).flatMap(({ pattern }) => (pattern ? [pattern] : []));
-}
-
-/** {@link drawPlates} with the flaws that drawing found, one for each plate of the build in its order. */
-export function drawEachPlate(build: Build, bike: Bike, needs: readonly SlotNeed[]): readonly DrawnPlate[] {
-  return Object.entries(build.plates).map(([id, entry]): DrawnPlate => {
-    const context: PlateContext = { id, build, bike, needs };
-    const shape = drawShape(context, entry);
-    if (!shape.ok) return { id, flaws: [undrawable(id, shape.issues)] };
-    if (!isSimpleLoop(shape.value.outline))
-      return { id, flaws: [...(shape.value.flaws ?? []), crossing(id)] };
-    const pattern = patternOf(context, entry, shape.value);
-    if (!pattern.ok) return { id, flaws: [...(shape.value.flaws ?? []), undrawable(id, pattern.issues)] };
-    return { id, pattern: pattern.value, flaws: shape.value.flaws ?? [] };
-  });
+export function drawPlate(context: PlateContext, entry: PlateEntry): DrawnPlate {
+  const shape = drawShape(context, entry);
+  if (!shape.ok) return { flaws: [undrawable(context.id, shape.issues)] };
+  const flaws = shape.value.flaws ?? [];
+  if (!isSimpleLoop(shape.value.outline)) return { flaws: [...flaws, crossing(context.id)] };
+  const pattern = patternOf(context, entry, shape.value);
+  if (!pattern.ok) return { flaws: [...flaws, undrawable(context.id, pattern.issues)] };
+  return { pattern: pattern.value, flaws };
 }
 
 function drawShape(context: PlateContext, entry: PlateEntry): Outcome<PlateShape> {
@@ -117,7 +107,7 @@ function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape):
   };
   const openings = [...shape.openings, ...extra.value].map((plan) => makeOpening(plan, making));
   const windows = [...(shape.windows ?? []), ...further.value];
-  const measured = measure(shape.outline, [...openings.map((one) => openingLoop(one)), ...windows]);
+  const measured = measureRegion(shape.outline, [...openings.map((one) => openingLoop(one)), ...windows]);
   if (!measured.ok) return measured;
   const { area, centroid, ixx, iyy, ixy } = measured.value;
   const material = materialOf(entry);
@@ -147,15 +137,6 @@ function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape):
     notes: shape.notes ?? [],
     sources: [...(shape.sources ?? []), making.limits.source, materialNamed(material).source],
   });
-}
-
-/** Region of a plate; holes are taken off in full, so where they overlap or leave the plate the flaws say so. */
-function measure(outline: Loop, holes: readonly Loop[]): Outcome<ReturnType<typeof regionProperties>> {
-  try {
-    return good(regionProperties(outline, holes));
-  } catch {
-    return bad({ code: 'conflict', path: 'outline', reason: 'the openings take away the whole plate' });
-  }
 }
 
 function copies(outline: Loop, frame: Frame3, thickness: number, pair: boolean): FlatPattern['placed'] {

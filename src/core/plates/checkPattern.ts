@@ -1,28 +1,15 @@
-import type { Bike } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
 import { derived } from '../quantity/index.ts';
 import { bendFlaws } from './checkBends.ts';
 import { boreFlaws } from './checkBores.ts';
 import { holeFlaws, sizeFlaws } from './checkHoles.ts';
 import { stockFlaws } from './checkStock.ts';
-import { drawEachPlate } from './drawPlates.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
 import { operationLimits } from './shopLimits.ts';
 import type { SlotNeed } from './slotNeed.ts';
 
 /** Two lengths this near are the same [m]. */
 const SAME = 1e-9;
-
-/**
- * Everything that is wrong or doubtful with the plates of a build, those that can't be drawn included.
- * @source practice and en-1993-1-8, as each rule says
- */
-export function checkPlates(build: Build, bike: Bike, needs: readonly SlotNeed[]): readonly PlateFlaw[] {
-  return drawEachPlate(build, bike, needs).flatMap(({ pattern, flaws }) => [
-    ...flaws,
-    ...(pattern ? patternFlaws(pattern, build.shop, needs) : []),
-  ]);
-}
 
 /** Flaws of one plate that is drawn. */
 export function patternFlaws(

@@ -1,0 +1,15 @@
+import { type Loop, type RegionProperties, regionProperties } from '../geometry/index.ts';
+import { bad, good, type Outcome } from '../quantity/index.ts';
+
+/**
+ * Region of a plate or of a part of one; holes are taken off in full, so where they overlap or leave the plate the
+ * flaws say so.
+ * @issue conflict — nothing is left
+ */
+export function measureRegion(outline: Loop, holes: readonly Loop[]): Outcome<RegionProperties> {
+  try {
+    return good(regionProperties(outline, holes));
+  } catch {
+    return bad({ code: 'conflict', path: 'outline', reason: 'the openings take away the whole plate' });
+  }
+}
