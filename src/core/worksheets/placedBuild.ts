@@ -1,0 +1,29 @@
+import { type Bike, layOut, type MassSummary, placeBike, weigh } from '../bike/index.ts';
+import { type Build, readBuildValue } from '../build/index.ts';
+import { type DrivelineSolution, solveDriveline } from '../driveline/index.ts';
+import { plateLumps, platesOf, slotNeeds } from '../plates/index.ts';
+import { bad, good, type Issue, type Outcome } from '../quantity/index.ts';
+
+/** A build file given to a worksheet, placed and weighed. */
+export interface PlacedBuild {
+  readonly build: Build;
+  readonly driveline: DrivelineSolution;
+  readonly bike: Bike;
+  readonly masses: MassSummary;
+}
+
+/** Reads, places and weighs the build file in a worksheet's field `build`; issues are placed under it. */
+export function placedBuild(json: unknown): Outcome<PlacedBuild> {
+  const read = readBuildValue(json);
+  if (!read.ok) {
+    const [first, ...rest] = read.issues;
+    const under = (issue: Issue): Issue => ({ ...issue, path: issue.path ? `build.${issue.path}` : 'build' });
+    return bad(under(first), ...rest.map(under));
+  }
+  const build = read.value;
+  const layout = layOut(build);
+  const driveline = solveDriveline(build, layout);
+  const bike = placeBike(build, layout, driveline.shafts);
+  const { patterns } = platesOf(build, bike, slotNeeds(driveline.slots));
+  return good({ build, driveline, bike, masses: weigh(build, bike, plateLumps(build, patterns)) });
+}
