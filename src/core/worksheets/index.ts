@@ -3,6 +3,8 @@ import { bendWorksheet } from './bend.ts';
 import { chainDriveWorksheet } from './chainDrive.ts';
 import { copeWorksheet } from './cope.ts';
 import { fitWorksheet } from './fit.ts';
+import { frameWorksheet } from './frame.ts';
+import { handlingWorksheet } from './handling.ts';
 import { keyWorksheet } from './key.ts';
 import { quantityWorksheet } from './quantity.ts';
 import { sprocketWorksheet } from './sprocket.ts';
@@ -25,7 +27,9 @@ export const worksheets: readonly Worksheet[] = [
   chainDriveWorksheet,
   copeWorksheet,
   fitWorksheet,
+  frameWorksheet,
   keyWorksheet,
+  handlingWorksheet,
   quantityWorksheet,
   sprocketWorksheet,
   stackWorksheet,
