@@ -235,11 +235,15 @@ function tireIssue(tire: TireEntry, path: string): Issue[] {
 /** Pairs of values that exclude each other whatever the rest of the bike is. */
 function valueIssues(build: Build): Issue[] {
   const issues: Issue[] = [];
-  for (const [name, size] of Object.entries(build.frame.tubing)) {
+  const tubes: readonly (readonly [string, { readonly outside: number; readonly wall: number }])[] = [
+    ...Object.entries(build.frame.tubing).map(([name, size]) => [`frame.tubing.${name}`, size] as const),
+    ['steering.neck', build.steering.neck],
+  ];
+  for (const [path, size] of tubes) {
     if (size.wall * 2 >= size.outside)
       issues.push({
         code: 'conflict',
-        path: `frame.tubing.${name}.wall`,
+        path: `${path}.wall`,
         reason: 'the wall is half the outside diameter or more: no bore is left',
       });
   }

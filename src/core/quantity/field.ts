@@ -43,6 +43,8 @@ export interface FieldLimits {
 
 /** Beyond this in any edge unit no part of a bike is meant. */
 const LARGEST = 1e12;
+/** Nearer to a limit that must be passed than this in any edge unit, a value is at the limit; in SI it may be 0. */
+const SMALLEST = 1e-12;
 
 /** Added to a value, turns -0 (which JSON can hold) into 0 and changes nothing else. */
 const POSITIVE_ZERO = 0;
@@ -121,7 +123,7 @@ function limitIssue(given: number, kind: QuantityKind, limits: FieldLimits): Iss
   const isOutside =
     (min !== undefined && given < min) ||
     (max !== undefined && given > max) ||
-    (above !== undefined && given <= above);
+    (above !== undefined && given <= above + SMALLEST);
   if (!isOutside) return undefined;
   return {
     code: 'out-of-range',

@@ -14,6 +14,9 @@ export const datumNames = [
   'countershaft',
 ] as const;
 
+/** No part of a bike is further from another than this [mm]. */
+const FURTHEST = { min: -5000, max: 5000 };
+
 /**
  * A point given from a datum or another node, so that a changed wheelbase or head angle carries it along.
  * Offsets are in the bike's axes at design ride height; `along` moves first from `from` toward another point.
@@ -24,14 +27,14 @@ export const placementSchema = z
     along: z
       .strictObject({
         toward: referenceField('Datum or node to move toward.'),
-        distance: lengthField('Distance moved toward it; negative moves away.'),
+        distance: lengthField('Distance moved toward it; negative moves away.', FURTHEST),
       })
       .optional(),
-    forward: lengthField('Offset forward (X).').optional(),
-    left: lengthField("Offset to the rider's left (Y).").optional(),
-    up: lengthField('Offset upward (Z).').optional(),
-    height: lengthField('Height above the ground, in place of `up`.').optional(),
-    side: lengthField('Distance left of the center plane, in place of `left`.').optional(),
+    forward: lengthField('Offset forward (X).', FURTHEST).optional(),
+    left: lengthField("Offset to the rider's left (Y).", FURTHEST).optional(),
+    up: lengthField('Offset upward (Z).', FURTHEST).optional(),
+    height: lengthField('Height above the ground, in place of `up`.', FURTHEST).optional(),
+    side: lengthField('Distance left of the center plane, in place of `left`.', FURTHEST).optional(),
   })
   .meta({ description: 'A place given from a datum or a node.' });
 

@@ -147,6 +147,11 @@ const seatMountRear = z
   .strictObject({ recipe: z.literal('seat-mount-rear'), ...seatCommon })
   .meta({ description: 'Rear seat mount. x forward, y to the left; origin: middle of its holes.' });
 
+const bendEnd = z.strictObject({
+  x: lengthField('x.', { min: -3000, max: 3000 }),
+  y: lengthField('y.', { min: -3000, max: 3000 }),
+});
+
 const free = z
   .strictObject({
     recipe: z.literal('free'),
@@ -159,8 +164,8 @@ const free = z
     bends: z
       .array(
         z.strictObject({
-          from: z.strictObject({ x: lengthField('x.'), y: lengthField('y.') }),
-          to: z.strictObject({ x: lengthField('x.'), y: lengthField('y.') }),
+          from: bendEnd,
+          to: bendEnd,
           ...bendSchema.shape,
         }),
       )

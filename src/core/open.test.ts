@@ -1,0 +1,63 @@
+import { describe, expect, test } from 'vitest';
+import { mergePatch, type Patch, smallBuildInput } from '../../tests/support/smallBuild.ts';
+import { openBuild, openBuildValue } from './open.ts';
+import { solve } from './solve.ts';
+
+const textOf = (patch: Patch): string => JSON.stringify(mergePatch(smallBuildInput, patch), null, 2);
+const lineOf = (text: string, part: string): number => text.slice(0, text.indexOf(part)).split('\n').length;
+
+describe('a build that is opened', () => {
+  test('can be solved', () => {
+    const build = openBuild(textOf({}));
+    expect(build.ok && solve(build.value).build.about.name).toBe('small test build');
+  });
+
+  test('is refused with a place where its tires do not let it stand', () => {
+    const text = textOf({
+      wheels: {
+        front: { fitted: { diameter: 1000, width: 90 } },
+        rear: { fitted: { diameter: 100, width: 90 } },
+      },
+      steering: { wheelbase: 400 },
+    });
+    const build = openBuild(text);
+    expect(build.ok ? [] : build.issues).toMatchObject([
+      { code: 'conflict', path: 'wheels', at: { line: lineOf(text, '"wheels"') } },
+    ]);
+  });
+
+  test('is refused where a direction is wanted between two points in one place', () => {
+    const lost = { from: 'rearAxle', along: { toward: 'twin', distance: 20 } };
+    const nodes = { twin: { from: 'rearAxle' }, lost };
+    const text = textOf({ frame: { nodes } });
+    const build = openBuild(text);
+    expect(build.ok ? [] : build.issues).toMatchObject([
+      { code: 'conflict', path: 'frame.nodes.lost.along.toward', at: { line: lineOf(text, '"toward"') } },
+    ]);
+    const value = openBuildValue(JSON.parse(text));
+    expect(value.ok ? [] : value.issues[0].at).toBeUndefined();
+  });
+
+  test.each([
+    ['steering.neck.wall', { steering: { neck: { outside: 38, wall: 19 } } }],
+    ['frame.tubing.rail.wall', { frame: { tubing: { rail: { outside: 20, wall: 10 } } } }],
+  ])('is refused where a tube has no bore left: %s', (path, patch) => {
+    const build = openBuildValue(mergePatch(smallBuildInput, patch));
+    expect(build.ok ? [] : build.issues).toMatchObject([{ code: 'conflict', path }]);
+  });
+
+  test('is refused for a node five meters off, and for a wall that is nothing', () => {
+    const far = openBuildValue(
+      mergePatch(smallBuildInput, { frame: { nodes: { 'rail-rear': { forward: 5001 } } } }),
+    );
+    expect(far.ok ? [] : far.issues).toMatchObject([
+      { code: 'out-of-range', path: 'frame.nodes.rail-rear.forward' },
+    ]);
+    const thin = openBuildValue(
+      mergePatch(smallBuildInput, { frame: { tubing: { rail: { wall: 5e-324 } } } }),
+    );
+    expect(thin.ok ? [] : thin.issues).toMatchObject([
+      { code: 'out-of-range', path: 'frame.tubing.rail.wall' },
+    ]);
+  });
+});
