@@ -98,6 +98,7 @@ export const ROOM_RULES: readonly RoomRule[] = [
       'numerics',
       'geometry',
       'standards',
+      'build',
       'plates',
       'bike',
       'driveline',
@@ -106,7 +107,7 @@ export const ROOM_RULES: readonly RoomRule[] = [
       'fit',
       'shop',
     ],
-    why: 'A worksheet exposes one calculation; it needs no build file, verdict or drawing.',
+    why: 'A worksheet exposes one calculation; a few also take a whole build file, none a verdict or a drawing.',
   },
 ];
 

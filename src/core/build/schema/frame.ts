@@ -17,7 +17,7 @@ export type MaterialName = z.output<typeof materialField>;
 export const tubingSchema = z
   .strictObject({
     outside: lengthField('Outside diameter.', { above: 0, max: 200 }),
-    wall: lengthField('Wall; gauge as `14 ga tube`.', { above: 0, max: 30 }),
+    wall: lengthField('Wall; a gauge is a tube-wall gauge.', { above: 0, max: 30, gauge: 'tube-wall' }),
     material: materialField.optional(),
     centerlineRadius: lengthField("Bend radius of the centerline, where it is not the bender's.", {
       above: 0,
@@ -43,13 +43,9 @@ const tubeEndSchema = z.strictObject({
 export const tubeSchema = z
   .strictObject({
     tubing: nameField('Which tubing.'),
-    through: z
-      .array(referenceField('Node or datum.'))
-      .min(2)
-      .max(24)
-      .meta({
-        description: 'Nodes or datums that the centerline passes, in order; bends are at the inner ones.',
-      }),
+    through: z.array(referenceField('Node or datum.')).min(2).max(24).meta({
+      description: 'Nodes or datums that the centerline passes, in order; bends are at the inner ones.',
+    }),
     mirror: z
       .boolean()
       .meta({ description: 'A pair: this one on the left and its mirror image on the right.' })

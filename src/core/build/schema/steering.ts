@@ -17,7 +17,7 @@ export const steeringSchema = z
     neck: z.strictObject({
       length: lengthField('Bottom to top face of the neck tube.', { min: 40, max: 400 }),
       outside: lengthField('Outside diameter of the neck tube.', { above: 0, max: 100 }),
-      wall: lengthField('Wall of the neck tube.', { above: 0, max: 20 }),
+      wall: lengthField('Wall of the neck tube.', { above: 0, max: 20, gauge: 'tube-wall' }),
       bearingStack: lengthField('Bearings and races, both ends together, between the clamps and the neck.', {
         min: 0,
         max: 120,
