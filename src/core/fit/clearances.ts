@@ -8,6 +8,8 @@ import {
 } from '../driveline/index.ts';
 import {
   centerlinePlaces,
+  length2,
+  length3,
   type Point3,
   rotatePointAbout,
   scale3,
@@ -82,35 +84,46 @@ function pointsOf(tube: PlacedTube): Point3[] {
 
 function between(a: Point3, b: Point3): Point3[] {
   const along = subtract3(b, a);
-  const count = Math.floor(Math.hypot(along.x, along.y, along.z) / STEP);
+  const count = Math.floor(length3(along) / STEP);
   return Array.from({ length: count }, (_, i) => {
     const step = scale3(along, (i + 1) / (count + 1));
     return { x: a.x + step.x, y: a.y + step.y, z: a.z + step.z };
   });
 }
 
-/** The nearest of a tube's points by a distance that is already less the tube's radius. */
+interface Found {
+  readonly gap: number;
+  readonly at: Point3;
+}
+
+/**
+ * The nearest of a tube's points by a distance that is already less the tube's radius; none that is `within` or more
+ * away. A distance changes by no more than the way walked, and points are at most a step apart, so points too near to
+ * one that is far off are passed over.
+ */
 function nearest(
-  sampled: SampledTube,
+  { tube, points }: SampledTube,
+  within: number,
   distance: (point: Point3) => number,
-): { readonly gap: number; readonly at: Point3 } {
-  let gap = Number.POSITIVE_INFINITY;
-  let at = sampled.points[0] as Point3;
-  for (const point of sampled.points) {
-    const here = distance(point) - sampled.tube.outside / 2;
+): Found | undefined {
+  let gap = within;
+  let at: Point3 | undefined;
+  for (let i = 0; i < points.length; ) {
+    const here = distance(points[i]!) - tube.outside / 2;
     if (here < gap) {
       gap = here;
-      at = point;
+      at = points[i]!;
     }
+    i += Math.floor((here - gap) / STEP) + 1;
   }
-  return { gap, at };
+  return at && { gap, at };
 }
 
 /** The worst of each pair of parts, so that a mirrored tube does not repeat what the left one said. */
 function judged(
   rule: Clearance['rule'],
   parts: readonly [string, string],
-  found: { readonly gap: number; readonly at: Point3 },
+  found: Found,
   limit: number,
 ): Clearance {
   return { rule, parts, ...found, limit, within: found.gap >= limit, source: practice(`room for ${rule}`) };
@@ -131,20 +144,19 @@ function chainClearances(bike: Bike, solved: SolvedChain, tubes: readonly Sample
     { center: from, radius: solved.driver.outsideDiameter / 2 },
     { center: to, radius: solved.driven.outsideDiameter / 2 },
   ];
-  const touching = tubes.flatMap((sampled): Clearance[] => {
-    const run = nearest(sampled, (point) =>
+  return tubes.flatMap((sampled): Clearance[] => {
+    const run = nearest(sampled, 4 * CHAIN_ROOM, (point) =>
       Math.min(...runs.map((ends) => prismDistance(point, ends, y, half))),
     );
-    const disc = nearest(sampled, (point) =>
+    const disc = nearest(sampled, 4 * CHAIN_ROOM, (point) =>
       Math.min(...discs.map((one) => discDistance(point, one.center, one.radius, y, half.width))),
     );
-    const drive = solved.stage.id;
+    const parts = [solved.stage.id, sampled.tube.id] as const;
     return [
-      judged('chain-tube', [drive, sampled.tube.id], run, CHAIN_ROOM),
-      judged('sprocket-tube', [drive, sampled.tube.id], disc, CHAIN_ROOM),
+      ...(run ? [judged('chain-tube', parts, run, CHAIN_ROOM)] : []),
+      ...(disc ? [judged('sprocket-tube', parts, disc, CHAIN_ROOM)] : []),
     ];
   });
-  return touching.filter((clearance) => clearance.gap < 4 * CHAIN_ROOM);
 }
 
 /** From a point to a straight run of chain, a bar of rectangular section; 0 inside it. */
@@ -157,13 +169,19 @@ function prismDistance(
   const [dx, dz] = [b.x - a.x, b.z - a.z];
   const along = ((point.x - a.x) * dx + (point.z - a.z) * dz) / (dx * dx + dz * dz);
   const t = Math.max(0, Math.min(1, along));
-  const side = Math.hypot(point.x - a.x - t * dx, point.z - a.z - t * dz);
-  return Math.hypot(Math.max(0, side - half.height), Math.max(0, Math.abs(point.y - y) - half.width));
+  const side = length2({ x: point.x - a.x - t * dx, y: point.z - a.z - t * dz });
+  return length2({
+    x: Math.max(0, side - half.height),
+    y: Math.max(0, Math.abs(point.y - y) - half.width),
+  });
 }
 
+/** Distance of two points seen from the side of the bike [m]. */
+const fromAside = (a: Point3, b: Point3): number => length2({ x: a.x - b.x, y: a.z - b.z });
+
 function discDistance(point: Point3, center: Point3, radius: number, y: number, halfWidth: number): number {
-  const out = Math.hypot(point.x - center.x, point.z - center.z) - radius;
-  return Math.hypot(Math.max(0, out), Math.max(0, Math.abs(point.y - y) - halfWidth));
+  const out = fromAside(point, center) - radius;
+  return length2({ x: Math.max(0, out), y: Math.max(0, Math.abs(point.y - y) - halfWidth) });
 }
 
 function sprocketGround(bike: Bike, solved: SolvedChain): Clearance[] {
@@ -205,9 +223,9 @@ function tiresOf(build: Build, bike: Bike): readonly [PlacedTire, PlacedTire] {
 /** From a point to a tire whose section is a half round of the tread on straight sidewalls; 0 inside it. */
 function tireDistance(point: Point3, tire: PlacedTire): number {
   const crown = Math.min(tire.half, tire.radius);
-  const out = Math.hypot(point.x - tire.center.x, point.z - tire.center.z) - (tire.radius - crown);
+  const out = fromAside(point, tire.center) - (tire.radius - crown);
   const side = Math.abs(point.y - tire.center.y);
-  return out > 0 ? Math.hypot(out, side) - crown : side - tire.half;
+  return out > 0 ? length2({ x: out, y: side }) - crown : side - tire.half;
 }
 
 function tireClearances(build: Build, bike: Bike, tubes: readonly SampledTube[]): Clearance[] {
@@ -217,19 +235,17 @@ function tireClearances(build: Build, bike: Bike, tubes: readonly SampledTube[])
   const turned = (point: Point3, angle: number) =>
     rotatePointAbout(point, pivot, bike.layout.steeringAxis, -angle);
   return tubes.flatMap((sampled): Clearance[] => {
-    const straight = [rear, front].map((tire) =>
-      judged(
-        'tire-tube',
-        [tire.name, sampled.tube.id],
-        nearest(sampled, (p) => tireDistance(p, tire)),
-        TIRE_ROOM,
-      ),
-    );
-    const locked = nearest(sampled, (p) =>
+    const near = (distance: (point: Point3) => number) => nearest(sampled, 3 * TIRE_ROOM, distance);
+    const straight = [rear, front].flatMap((tire) => {
+      const found = near((p) => tireDistance(p, tire));
+      return found ? [judged('tire-tube', [tire.name, sampled.tube.id], found, TIRE_ROOM)] : [];
+    });
+    if (!(lock > 0)) return straight;
+    const locked = near((p) =>
       Math.min(tireDistance(turned(p, lock), front), tireDistance(turned(p, -lock), front)),
     );
-    const atLock = judged('locked-tire-tube', [front.name, sampled.tube.id], locked, TIRE_ROOM);
-    return [...straight, ...(lock > 0 ? [atLock] : [])].filter((one) => one.gap < 3 * TIRE_ROOM);
+    if (!locked) return straight;
+    return [...straight, judged('locked-tire-tube', [front.name, sampled.tube.id], locked, TIRE_ROOM)];
   });
 }
 
@@ -238,13 +254,12 @@ function engineClearances(bike: Bike, tubes: readonly SampledTube[]): Clearance[
   const distance = (point: Point3) => {
     const local = toLocal(frame, point);
     const out = (value: number, limit: number) => Math.max(0, Math.abs(value) - limit);
-    return Math.hypot(out(local.x, half.x), out(local.y, half.y), out(local.z, half.z));
+    return length3({ x: out(local.x, half.x), y: out(local.y, half.y), z: out(local.z, half.z) });
   };
-  return tubes
-    .map((sampled) =>
-      judged('engine-tube', ['engine', sampled.tube.id], nearest(sampled, distance), ENGINE_ROOM),
-    )
-    .filter((one) => one.gap < 2 * ENGINE_ROOM);
+  return tubes.flatMap((sampled) => {
+    const found = nearest(sampled, 2 * ENGINE_ROOM, distance);
+    return found ? [judged('engine-tube', ['engine', sampled.tube.id], found, ENGINE_ROOM)] : [];
+  });
 }
 
 /** Shafts that stand in the way of the rear tire. */
@@ -253,8 +268,7 @@ function tireShafts(build: Build, bike: Bike): Clearance[] {
   return Object.entries(build.driveline.shafts).flatMap(([name, shaft]) => {
     const center = bike.shafts[name];
     if (!shaft.at || !center || shaft.diameter === undefined) return [];
-    const gap =
-      Math.hypot(center.x - rear.center.x, center.z - rear.center.z) - rear.radius - shaft.diameter / 2;
+    const gap = fromAside(center, rear.center) - rear.radius - shaft.diameter / 2;
     return gap < 3 * TIRE_ROOM
       ? [judged('tire-shaft', [rear.name, name], { gap, at: center }, TIRE_ROOM)]
       : [];

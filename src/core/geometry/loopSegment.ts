@@ -1,6 +1,6 @@
 import type { Loop, LoopVertex } from './loop.ts';
 import type { Point } from './point.ts';
-import { between2, distance2, left2, polar2, subtract2 } from './vec2.ts';
+import { between2, distance2, left2, length2, polar2, subtract2 } from './vec2.ts';
 
 /** One straight or round piece of a loop [m, rad]. */
 export type Segment = LineSegment | ArcSegment;
@@ -44,10 +44,12 @@ export const sweepOfBulge = (bulge: number): number => 4 * Math.atan(bulge);
 
 /** The pieces of a loop in its own order; piece i leaves vertex i. Pieces of no length are left out. */
 export function segments(loop: Loop): Segment[] {
-  return loop.flatMap((vertex, i) => {
+  const pieces: Segment[] = [];
+  loop.forEach((vertex, i) => {
     const next = loop[(i + 1) % loop.length]!;
-    return distance2(vertex, next) === 0 ? [] : [segmentOf(vertex, next)];
+    if (distance2(vertex, next) > 0) pieces.push(segmentOf(vertex, next));
   });
+  return pieces;
 }
 
 /**
@@ -173,7 +175,10 @@ export function joinBounds(boxes: readonly Bounds[]): Bounds {
 
 /** Distance between two boxes [m], 0 where they overlap. */
 export const boundsGap = (a: Bounds, b: Bounds): number =>
-  Math.hypot(Math.max(0, a.minX - b.maxX, b.minX - a.maxX), Math.max(0, a.minY - b.maxY, b.minY - a.maxY));
+  length2({
+    x: Math.max(0, a.minX - b.maxX, b.minX - a.maxX),
+    y: Math.max(0, a.minY - b.maxY, b.minY - a.maxY),
+  });
 
 // Written out, because cos(π/2) is not 0 in floating point.
 function extremePoint(arc: ArcSegment, quarter: number): Point {

@@ -25,7 +25,8 @@ export const cross3 = (a: Point3, b: Point3): Point3 => ({
   z: a.x * b.y - a.y * b.x,
 });
 
-export const length3 = (a: Point3): number => Math.hypot(a.x, a.y, a.z);
+// By the root of squares, as in vec2.
+export const length3 = (a: Point3): number => Math.sqrt(a.x * a.x + a.y * a.y + a.z * a.z);
 
 export const distance3 = (a: Point3, b: Point3): number => length3(subtract3(b, a));
 

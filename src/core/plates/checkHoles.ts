@@ -1,8 +1,10 @@
 import {
+  boundsGap,
   circleLoop,
   distance2,
   distanceToLoop,
   type Loop,
+  loopBounds,
   loopInside,
   loopsOverlap,
   nearestOfLoops,
@@ -208,9 +210,10 @@ function ligamentFlaws(pattern: FlatPattern): PlateFlaw[] {
   const cuts = [
     ...pattern.openings.map((opening) => ({ id: opening.id, loop: openingLoop(opening) })),
     ...pattern.windows.map((loop, i) => ({ id: `window-${i + 1}`, loop })),
-  ];
+  ].map((cut) => ({ ...cut, box: loopBounds(cut.loop) }));
   return cuts.flatMap((a, i) =>
     cuts.slice(i + 1).flatMap((b) => {
+      if (boundsGap(a.box, b.box) >= limit) return [];
       const value = loopsOverlap(a.loop, b.loop) ? 0 : nearestOfLoops(a.loop, b.loop).distance;
       return value < limit - 1e-9 ? [bridgeFlaw(pattern, [a.id, b.id], value, limit)] : [];
     }),
