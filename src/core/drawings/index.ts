@@ -143,7 +143,9 @@ export {
   viewText,
 } from './view.ts';
 export type { DrawingContext } from './views/context.ts';
+export { fitUpSheets } from './views/fitUpSheet.ts';
 export { generalArrangementSheets } from './views/generalArrangement.ts';
+export { ladderSheets } from './views/ladderSheet.ts';
 export { riderSheet } from './views/riderSheet.ts';
 export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
 export { sideSheet } from './views/sideSheet.ts';
