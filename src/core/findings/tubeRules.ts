@@ -1,6 +1,7 @@
 import type { Bike, PlacedTube, TubeFlaw } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
 import { derived, practice } from '../quantity/index.ts';
+import { type Bound, judgedBy } from './bound.ts';
 import type { Finding } from './finding.ts';
 import { sayLength } from './words.ts';
 
@@ -16,25 +17,34 @@ export function tubeFindings(build: Build, bike: Bike): readonly Finding[] {
 }
 
 const FLAW_TEXT: Readonly<
-  Record<TubeFlaw['rule'], { severity: Finding['severity']; why: string; remedy: string }>
+  Record<TubeFlaw['rule'], { severity: Finding['severity']; bound: Bound; why: string; remedy: string }>
 > = {
-  'no-centerline': { severity: 'stop', why: 'There is no such tube.', remedy: 'Change its nodes.' },
+  'no-centerline': {
+    bound: 'none',
+    severity: 'stop',
+    why: 'There is no such tube.',
+    remedy: 'Change its nodes.',
+  },
   'bends-overlap': {
+    bound: 'max',
     severity: 'stop',
     why: 'The bends have no room one after the other.',
     remedy: 'Nodes further apart, a smaller bend radius, or two tubes.',
   },
   'no-cope': {
+    bound: 'none',
     severity: 'stop',
     why: 'The end cannot be fitted round that tube.',
     remedy: 'A thinner branch, less offset, or a plate between.',
   },
   'bend-in-cope': {
+    bound: 'min',
     severity: 'caution',
     why: 'A bent end does not fit a cope marked from a straight one.',
     remedy: 'Move the bend away from the joint.',
   },
   'copes-meet': {
+    bound: 'none',
     severity: 'stop',
     why: 'Nothing is left of the tube between its joints.',
     remedy: 'A gusset instead, or nodes further apart.',
@@ -50,9 +60,9 @@ function flawFinding(flaw: TubeFlaw): Finding {
     part: flaw.tube,
     path: `frame.tubes.${flaw.tube}`,
     what: `Tube "${flaw.tube}"${flaw.end ? `, ${flaw.end}` : ''}: ${flaw.reason}.`,
-    ...(flaw.value === undefined ? {} : { value: flaw.value, kind: 'length' as const }),
-    ...(flaw.limit === undefined ? {} : { limit: flaw.limit }),
-    ...(flaw.value === undefined || flaw.limit === undefined ? {} : { margin: flaw.limit - flaw.value }),
+    ...(flaw.value === undefined || flaw.limit === undefined
+      ? {}
+      : judgedBy(text.bound, { value: flaw.value, limit: flaw.limit }, 'length')),
     why: text.why,
     remedy: text.remedy,
     source: derived('tangent arcs and cope geometry'),

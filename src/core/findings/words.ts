@@ -1,4 +1,4 @@
-import { printQuantity, type QuantityKind } from '../quantity/index.ts';
+import { printMillimeters, printQuantity, type QuantityKind } from '../quantity/index.ts';
 
 /** A value as a sentence carries it: metric with customary in brackets. */
 export const say = (value: number, kind: QuantityKind, resolution?: number): string =>
@@ -6,6 +6,9 @@ export const say = (value: number, kind: QuantityKind, resolution?: number): str
 
 /** A length to 0.1 mm. */
 export const sayLength = (value: number): string => say(value, 'length', 0.1);
+
+/** A fit to 0.001 mm, where a tape's fractions of an inch would all be 0. */
+export const sayFit = (value: number): string => printMillimeters(value, 0.001);
 
 /** `one, two and three`. */
 export function sayList(words: readonly string[]): string {

@@ -11,7 +11,7 @@ const FIT_ADVICE: SourceRef = practice(
 );
 
 /**
- * Advice on bearing bores: a fit that may be loose on an outside ring, one so tight that it takes the bearing's
+ * Advice on bearing bores: a fit that is loose on an outside ring in the middle of both tolerances, one so tight that it takes the bearing's
  * clearance, and a plate too thin to hold the ring by its fit.
  * @source iso-286 for the limits; practice for the choice
  */
@@ -29,7 +29,6 @@ function boreAdvice(pattern: FlatPattern, bore: Opening): PlateFlaw[] {
   const { least, most } = interferenceOf(hole.value, ring);
   const base = {
     plate: pattern.id,
-    rule: 'bore-fit',
     features: [bore.id],
     kind: 'length',
     source: FIT_ADVICE,
@@ -38,16 +37,18 @@ function boreAdvice(pattern: FlatPattern, bore: Opening): PlateFlaw[] {
   if (most + least <= 0) {
     const remedy =
       'In a plate take M7 to P7, or add a retainer: this fit is loose more often than tight, and the ring creeps.';
-    flaws.push({ ...base, value: least, limit: 0, severity: 'caution', remedy });
+    const value = (most + least) / 2;
+    flaws.push({ ...base, rule: 'bore-loose', value, limit: 0, severity: 'caution', remedy });
   }
   if (most > NEEDS_PRESS + 1e-9) {
     const remedy = 'Press it in with an arbor press and take a bearing with C3 clearance, or heat the plate.';
-    flaws.push({ ...base, value: most, limit: NEEDS_PRESS, severity: 'note', remedy });
+    flaws.push({ ...base, rule: 'bore-tight', value: most, limit: NEEDS_PRESS, severity: 'note', remedy });
   }
   if (width !== undefined && pattern.thickness < THIN_FOR_BEARING * width) {
     const remedy = 'The plate is thin for this bearing: add a retainer plate or ring, or a thicker boss.';
     flaws.push({
       ...base,
+      rule: 'bore-thin-plate',
       value: pattern.thickness,
       limit: THIN_FOR_BEARING * width,
       severity: 'note',

@@ -16,21 +16,30 @@ export function stockFlaws(pattern: FlatPattern, shop: Shop | undefined): readon
   const sheets = Object.values(shop?.sheetStock ?? {});
   if (sheets.length === 0) return [];
   const same = sheets.filter((sheet) => Math.abs(sheet.thickness - pattern.thickness) <= SAME_THICKNESS);
+  const base = { plate: pattern.id, features: ['outline'], kind: 'length', severity: 'note' } as const;
+  if (same.length === 0) {
+    const thicknesses = sheets.map((sheet) => sheet.thickness);
+    return [
+      {
+        ...base,
+        rule: 'no-sheet',
+        value: pattern.thickness,
+        limit: thicknesses.toSorted((a, b) => offBy(pattern, a) - offBy(pattern, b))[0]!,
+        remedy: 'Buy a sheet of this thickness, or change the thickness of the plate.',
+        source: derived('thickness of the plate against the sheets on hand'),
+      },
+    ];
+  }
   const pieces = segments(pattern.outline);
-  if (same.some((sheet) => fitsSheet(pieces, sheet))) return [];
+  const nearest = same.map((sheet) => excessOn(pieces, sheet)).toSorted((a, b) => a.by - b.by)[0]!;
+  if (nearest.by <= 1e-9) return [];
   return [
     {
-      plate: pattern.id,
+      ...base,
       rule: 'does-not-fit-stock',
-      features: ['outline'],
-      value: sidesAt(pieces, 0)[0],
-      limit: Math.max(0, ...same.map((sheet) => Math.max(sheet.width, sheet.length))),
-      kind: 'length',
-      severity: 'note',
-      remedy:
-        same.length === 0
-          ? 'No sheet of this thickness is on hand: buy one, or change the thickness.'
-          : 'Buy a larger sheet, or make the plate in two pieces.',
+      value: nearest.side,
+      limit: nearest.room,
+      remedy: 'Buy a larger sheet, or make the plate in two pieces.',
       source: derived('box of the outline against the sheets on hand'),
     },
   ];
@@ -38,13 +47,29 @@ export function stockFlaws(pattern: FlatPattern, shop: Shop | undefined): readon
 
 type Sheet = NonNullable<Shop['sheetStock']>[string];
 
-/** In any turn by one degree, lengthwise or crosswise. */
-function fitsSheet(pieces: readonly Segment[], sheet: Sheet): boolean {
+const offBy = (pattern: FlatPattern, thickness: number): number => Math.abs(thickness - pattern.thickness);
+
+/** Side of the plate's box that stands out most over a sheet, in the turn where it does so least [m]. */
+interface Excess {
+  readonly by: number;
+  readonly side: number;
+  readonly room: number;
+}
+
+/** Best of the turns by one degree, lengthwise or crosswise; `by` is 0 or less where the plate fits. */
+function excessOn(pieces: readonly Segment[], sheet: Sheet): Excess {
   const [width, length] = [Math.min(sheet.width, sheet.length), Math.max(sheet.width, sheet.length)];
-  return TURNS.some((angle) => {
+  let best: Excess = { by: Number.POSITIVE_INFINITY, side: 0, room: 0 };
+  for (const angle of TURNS) {
     const [long, short] = sidesAt(pieces, angle);
-    return long <= length + 1e-9 && short <= width + 1e-9;
-  });
+    const turn: Excess =
+      long - length >= short - width
+        ? { by: long - length, side: long, room: length }
+        : { by: short - width, side: short, room: width };
+    if (turn.by < best.by) best = turn;
+    if (best.by <= 0) break;
+  }
+  return best;
 }
 
 /** Longer and shorter side of the box round the plate, along and across `angle`. */

@@ -53,11 +53,11 @@ export function plateSlot(
   if (travel === undefined) {
     flaws.push({
       plate: context.id,
-      rule: 'slot-too-short',
+      rule: 'slot-unknown',
       features: [shaft],
       value: 0,
-      limit: 0,
-      kind: 'length',
+      limit: 1,
+      kind: 'count',
       severity: 'stop',
       remedy:
         'No drive says how long the slot must be: state its travel, or give the shaft a slide and a drive to set.',
