@@ -25,7 +25,6 @@ export {
   toEdgeFigure,
   type UnitSystem,
 } from './quantity/index.ts';
-export { solidsOf } from './solids.ts';
 export { type Solution, solve } from './solve.ts';
 export {
   describeWorksheet,

@@ -1,0 +1,243 @@
+import {
+  ACESFilmicToneMapping,
+  Box3,
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  DirectionalLight,
+  DoubleSide,
+  Group,
+  HemisphereLight,
+  LineBasicMaterial,
+  LineSegments,
+  Mesh,
+  MeshStandardMaterial,
+  PCFShadowMap,
+  PerspectiveCamera,
+  PlaneGeometry,
+  Raycaster,
+  Scene,
+  ShadowMaterial,
+  Sphere,
+  Spherical,
+  Vector2,
+  Vector3,
+  WebGLRenderer,
+} from 'three';
+import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
+import { EDGE_COLOR, lookOf, MARK_COLOR } from './looks.ts';
+
+/** A part as triangles with corners of their own, and its sharp edges. */
+export interface DrawnPart {
+  readonly name: string;
+  readonly part: string;
+  readonly look: string;
+  readonly positions: Float32Array;
+  readonly normals: Float32Array;
+  readonly edges: Float32Array;
+}
+
+/** Where one looks from: turn about the vertical from behind-left, and down from straight above [rad]. */
+export type Standpoint = 'corner' | 'side' | 'front' | 'top';
+
+const FIELD_OF_VIEW = 26;
+const STANDPOINTS: Readonly<Record<Standpoint, Vector3>> = {
+  corner: new Vector3(1, 1.25, 0.55),
+  side: new Vector3(0, 1, 0.02),
+  front: new Vector3(1, 0, 0.02),
+  // Not quite straight down, where left and right would be undefined.
+  top: new Vector3(0, 0.001, 1),
+};
+const NEAREST_TO_POLE = 0.02;
+
+/** Draws meshes that were made elsewhere; knows nothing of bikes. Draws only when something changed. */
+export class BikeView {
+  readonly #renderer: WebGLRenderer;
+  readonly #scene = new Scene();
+  readonly #camera = new PerspectiveCamera(FIELD_OF_VIEW, 1, 0.05, 60);
+  readonly #controls: OrbitControls;
+  readonly #parts = new Group();
+  readonly #sun = new DirectionalLight(0xffffff, 2.4);
+  readonly #size: ResizeObserver;
+  #sphere = new Sphere(new Vector3(0.5, 0, 0.4), 1);
+  #marked: ReadonlySet<string> = new Set();
+  #frame = 0;
+
+  constructor(canvas: HTMLCanvasElement) {
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
+    this.#renderer.toneMapping = ACESFilmicToneMapping;
+    this.#renderer.shadowMap.enabled = true;
+    this.#renderer.shadowMap.type = PCFShadowMap;
+    this.#camera.up.set(0, 0, 1);
+    this.#controls = new OrbitControls(this.#camera, canvas);
+    this.#controls.enableDamping = false;
+    this.#controls.addEventListener('change', () => this.#draw());
+    this.#light();
+    this.#scene.add(this.#parts);
+    this.look('corner');
+    this.#size = new ResizeObserver(() => this.#fit(canvas));
+    this.#size.observe(canvas.parentElement ?? canvas);
+    this.#fit(canvas);
+  }
+
+  /** Shows these parts instead of those before; the point of view stays. */
+  show(parts: readonly DrawnPart[], hidden: ReadonlySet<string>): void {
+    const isFirst = this.#parts.children.length === 0;
+    this.#clear();
+    for (const part of parts) if (!hidden.has(part.look)) this.#parts.add(solidOf(part));
+    const box = new Box3().setFromObject(this.#parts);
+    if (!box.isEmpty()) box.getBoundingSphere(this.#sphere);
+    this.mark(this.#marked);
+    if (isFirst) this.look('corner');
+    this.#draw();
+  }
+
+  /** Marks the solids of these parts. */
+  mark(parts: ReadonlySet<string>): void {
+    this.#marked = parts;
+    for (const solid of this.#parts.children as Mesh[]) {
+      const material = solid.material as MeshStandardMaterial;
+      const isMarked = parts.has(solid.userData.part as string);
+      material.emissive.set(isMarked ? MARK_COLOR : 0x000000);
+      material.emissiveIntensity = isMarked ? 0.75 : 0;
+    }
+    this.#draw();
+  }
+
+  look(from: Standpoint): void {
+    const distance = this.#sphere.radius / Math.sin(((FIELD_OF_VIEW / 2) * Math.PI) / 180);
+    const narrow = Math.max(1, 1 / this.#camera.aspect);
+    this.#controls.target.copy(this.#sphere.center);
+    this.#camera.position
+      .copy(STANDPOINTS[from])
+      .setLength(distance * 0.86 * narrow)
+      .add(this.#sphere.center);
+    this.#controls.update();
+    this.#draw();
+  }
+
+  /** Goes round the bike: `across` to the right, `up` over it [rad]. */
+  turn(across: number, up: number): void {
+    const away = this.#camera.position.clone().sub(this.#controls.target);
+    // Spherical counts from the y axis; here up is z.
+    const place = new Spherical().setFromVector3(new Vector3(away.y, away.z, away.x));
+    place.theta += across;
+    place.phi = Math.min(Math.max(place.phi - up, NEAREST_TO_POLE), Math.PI - NEAREST_TO_POLE);
+    const next = new Vector3().setFromSpherical(place);
+    this.#camera.position.set(next.z, next.x, next.y).add(this.#controls.target);
+    this.#controls.update();
+    this.#draw();
+  }
+
+  /** Above 1 goes nearer. */
+  zoom(factor: number): void {
+    const away = this.#camera.position.clone().sub(this.#controls.target);
+    this.#camera.position.copy(away.divideScalar(factor)).add(this.#controls.target);
+    this.#controls.update();
+    this.#draw();
+  }
+
+  /** Part at a place of the canvas, counted from its middle: −1 to 1 to the right and up. */
+  partAt(x: number, y: number): string | undefined {
+    const ray = new Raycaster();
+    ray.setFromCamera(new Vector2(x, y), this.#camera);
+    const hits = ray.intersectObjects(this.#parts.children, false);
+    return hits.map(({ object }) => object.userData).find(({ isClear }) => !isClear)?.part as
+      | string
+      | undefined;
+  }
+
+  dispose(): void {
+    cancelAnimationFrame(this.#frame);
+    this.#size.disconnect();
+    this.#controls.dispose();
+    this.#clear();
+    this.#renderer.dispose();
+  }
+
+  #light(): void {
+    const sky = new HemisphereLight(0xffffff, 0xb9b0a2, 2.1);
+    sky.position.set(0, 0, 1);
+    this.#sun.position.set(1.6, 2.2, 3.4);
+    this.#sun.castShadow = true;
+    this.#sun.shadow.mapSize.set(1024, 1024);
+    this.#sun.shadow.radius = 6;
+    this.#sun.shadow.bias = -0.0006;
+    Object.assign(this.#sun.shadow.camera, {
+      left: -1.6,
+      right: 1.6,
+      top: 1.6,
+      bottom: -1.6,
+      near: 0.5,
+      far: 8,
+    });
+    const ground = new Mesh(new PlaneGeometry(8, 8), new ShadowMaterial({ opacity: 0.22 }));
+    ground.receiveShadow = true;
+    this.#sun.target.position.set(0.5, 0, 0.3);
+    this.#scene.add(sky, this.#sun, this.#sun.target, ground);
+  }
+
+  #fit(canvas: HTMLCanvasElement): void {
+    const { clientWidth, clientHeight } = canvas.parentElement ?? canvas;
+    if (clientWidth === 0 || clientHeight === 0) return;
+    this.#renderer.setPixelRatio(Math.min(window.devicePixelRatio, 2));
+    this.#renderer.setSize(clientWidth, clientHeight, false);
+    const before = Math.max(1, 1 / this.#camera.aspect);
+    this.#camera.aspect = clientWidth / clientHeight;
+    this.#camera.updateProjectionMatrix();
+    this.zoom(before / Math.max(1, 1 / this.#camera.aspect));
+  }
+
+  #draw(): void {
+    if (this.#frame !== 0) return;
+    this.#frame = requestAnimationFrame(() => {
+      this.#frame = 0;
+      this.#renderer.render(this.#scene, this.#camera);
+    });
+  }
+
+  #clear(): void {
+    for (const solid of [...this.#parts.children] as Mesh[]) {
+      const lines = solid.children[0] as LineSegments | undefined;
+      for (const drawn of [solid, lines]) {
+        drawn?.geometry.dispose();
+        (drawn?.material as MeshStandardMaterial | undefined)?.dispose();
+      }
+      this.#parts.remove(solid);
+    }
+  }
+}
+
+function solidOf({ name, part, look, positions, normals, edges }: DrawnPart): Mesh {
+  const { color, opacity, roughness, metalness } = lookOf(look);
+  const isClear = opacity < 1;
+  const geometry = new BufferGeometry();
+  geometry.setAttribute('position', new BufferAttribute(positions, 3));
+  geometry.setAttribute('normal', new BufferAttribute(normals, 3));
+  const material = new MeshStandardMaterial({
+    color: new Color(color),
+    roughness,
+    metalness,
+    opacity,
+    transparent: isClear,
+    depthWrite: !isClear,
+    side: DoubleSide,
+    // Edges lie in the surfaces they bound and must win there.
+    polygonOffset: true,
+    polygonOffsetFactor: 1,
+    polygonOffsetUnits: 1,
+  });
+  const solid = new Mesh(geometry, material);
+  solid.name = name;
+  solid.userData = { part, isClear };
+  solid.castShadow = !isClear;
+  solid.receiveShadow = !isClear;
+  const outline = new BufferGeometry();
+  outline.setAttribute('position', new BufferAttribute(edges, 3));
+  const lines = new LineSegments(
+    outline,
+    new LineBasicMaterial({ color: EDGE_COLOR, transparent: true, opacity: isClear ? 0.25 : 0.55 }),
+  );
+  solid.add(lines);
+  return solid;
+}

@@ -1,0 +1,157 @@
+/** What goes between the page and the worker: plain data that can be cloned, numbers already printed. */
+export type UnitSystem = 'in' | 'mm' | 'both';
+
+/** A quantity as text in each unit system. */
+export type Printed = Readonly<Record<UnitSystem, string>>;
+
+export interface ScreenIssue {
+  /** Path of the field as text; '' is the whole file. */
+  readonly path: string;
+  /** What was found and what is wanted. */
+  readonly text: string;
+}
+
+export interface ScreenSource {
+  /** Title of the source, or what stands in for one. */
+  readonly title: string;
+  readonly where: string;
+}
+
+export interface ScreenFigure {
+  readonly id: string;
+  readonly name: string;
+  readonly symbol: string;
+  readonly value: Printed;
+  readonly formula: string;
+  readonly inputs: readonly { readonly name: string; readonly value: Printed }[];
+  readonly source: ScreenSource;
+}
+
+export interface ScreenFinding {
+  /** Unique in an answer. */
+  readonly key: string;
+  readonly severity: 'stop' | 'caution' | 'note';
+  readonly question: 'together' | 'hold' | 'ride' | 'make';
+  readonly part: string;
+  readonly path?: string;
+  readonly what: string;
+  readonly why: string;
+  readonly remedy?: string;
+  readonly value?: Printed;
+  readonly limit?: Printed;
+  readonly margin?: Printed;
+  readonly source: ScreenSource;
+}
+
+export interface ScreenChange {
+  readonly id: string;
+  readonly name: string;
+  readonly how: 'changed' | 'new' | 'gone' | 'drifted';
+  readonly before?: Printed;
+  readonly after?: Printed;
+  readonly change?: Printed;
+  readonly part: string;
+  readonly state?: string;
+  /** What an existing part was made to, when it no longer is what the figure says. */
+  readonly alreadyCut?: Printed;
+}
+
+/** What differs between two results. */
+export interface Difference {
+  readonly figures: readonly ScreenChange[];
+  readonly found: readonly ScreenFinding[];
+  readonly cleared: readonly ScreenFinding[];
+}
+
+export interface SheetName {
+  readonly id: string;
+  readonly title: string;
+  readonly scale?: string;
+  readonly group: string;
+}
+
+export interface ChainLineRow {
+  readonly drive: string;
+  readonly driver: Printed;
+  readonly driven: Printed;
+  readonly offset: Printed;
+  readonly limit: Printed;
+  readonly angle: Printed;
+  readonly within: boolean;
+  readonly sides: readonly {
+    readonly from: string;
+    readonly steps: readonly {
+      readonly label: string;
+      readonly length: Printed;
+      readonly to: Printed;
+      readonly make: boolean;
+    }[];
+  }[];
+  readonly options: readonly {
+    readonly text: string;
+    readonly length: Printed;
+    readonly hindrance?: string;
+  }[];
+}
+
+export interface TireGapRow {
+  readonly against: string;
+  readonly gap: Printed;
+  readonly limit: Printed;
+  readonly within: boolean;
+}
+
+/** The result of one solve. */
+export interface Answer {
+  /** Counts the good solves of this worker; drawings are asked for by it. */
+  readonly revision: number;
+  readonly name: string;
+  readonly findings: readonly ScreenFinding[];
+  readonly figures: readonly ScreenFigure[];
+  readonly sinceEdit: Difference;
+  readonly sinceOpening: Difference;
+  readonly lines: readonly ChainLineRow[];
+  readonly gaps: readonly TireGapRow[];
+  /** What the program did not look at. */
+  readonly notChecked: readonly string[];
+  readonly milliseconds: number;
+}
+
+export type Reply =
+  | { readonly ok: true; readonly answer: Answer }
+  | { readonly ok: false; readonly issues: readonly ScreenIssue[] };
+
+/** Triangles ready to draw: three corners a triangle, and the sharp edges as pairs of points. */
+export interface SolidPart {
+  readonly name: string;
+  readonly part: string;
+  readonly look: string;
+  readonly positions: Float32Array;
+  readonly normals: Float32Array;
+  readonly edges: Float32Array;
+}
+
+/** What a sheet is printed with; the date is the page's, as the core has no clock. */
+export interface SheetPrint {
+  readonly units: UnitSystem;
+  readonly date: string;
+}
+
+export type Sight = 'left' | 'right' | 'top';
+
+/** What the worker does. A revision that is no longer held gives undefined: a newer answer is on its way. */
+export interface SolverApi {
+  schema(): object;
+  /** JSON text to a value, with the place of each error. */
+  readText(
+    text: string,
+  ):
+    | { readonly ok: true; readonly value: unknown }
+    | { readonly ok: false; readonly issues: readonly ScreenIssue[] };
+  /** `step` and `opened` say what the two differences start from: a new number starts anew. */
+  solve(file: unknown, marks: { readonly step: number; readonly opened: number }): Reply;
+  picture(revision: number, sight: Sight, withRider: boolean): string | undefined;
+  solids(revision: number): readonly SolidPart[] | undefined;
+  sheets(revision: number, printed: SheetPrint): readonly SheetName[] | undefined;
+  sheet(revision: number, printed: SheetPrint, id: string): string | undefined;
+}

@@ -1,0 +1,22 @@
+import type { Sheet } from '../../core/drawings/index.ts';
+import { bookSheets, packOf, type Solution } from '../../core/index.ts';
+import type { SheetName, UnitSystem } from './messages.ts';
+
+/** Sheets of one part of the pack. */
+export interface SheetGroup {
+  readonly group: string;
+  readonly sheets: readonly Sheet[];
+}
+
+export const sheetNames = (groups: readonly SheetGroup[]): readonly SheetName[] =>
+  groups.flatMap(({ group, sheets }) =>
+    sheets.map(({ id, title, scale }) => ({ id, title, group, ...(scale === undefined ? {} : { scale }) })),
+  );
+
+/** All sheets of the pack that the core draws. */
+export function sheetsOf(
+  solution: Solution,
+  printed: { readonly units: UnitSystem; readonly date: string },
+): readonly SheetGroup[] {
+  return [{ group: 'Book', sheets: bookSheets(packOf(solution, printed)) }];
+}
