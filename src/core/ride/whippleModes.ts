@@ -1,4 +1,4 @@
-import { type ComplexRoot, complexRoots, findRoot, valueOf as polynomialAt } from '../numerics/index.ts';
+import { type ComplexRoot, complexRoots, findRoot, polynomialAt } from '../numerics/index.ts';
 import type { WhippleMatrices } from './whipple.ts';
 
 /** Speeds at which the character of the motion changes; absent where there is no such speed. */

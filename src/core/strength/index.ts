@@ -1,3 +1,86 @@
+export { type BearingFiguresInput, bearingFigures } from './bearing/bearingFigures.ts';
+export {
+  axialLimit,
+  type BearingLoad,
+  type BearingRating,
+  type DutyPart,
+  type EquivalentLoad,
+  type EquivalentRule,
+  equivalentLoad,
+  ISO_281,
+  lifeHours,
+  meanDuty,
+  ratingLife,
+  reliabilityFactor,
+  requiredRating,
+  speedLimit,
+  staticLoad,
+} from './bearing/bearingLife.ts';
+export { type BoltFiguresInput, boltFigures } from './bolts/boltFigures.ts';
+export { areaByMaxShear, groupForces, type InPlane, tippingForces } from './bolts/boltGroup.ts';
+export {
+  boltStiffness,
+  type Engagement,
+  gripStiffness,
+  type PlateBearingInput,
+  pitchDiameterOf,
+  plateBearing,
+  preloadOfTorque,
+  slipLoad,
+  type TensionJoint,
+  type TensionJointInput,
+  type TighteningInput,
+  tensionJoint,
+  threadEngagement,
+  tighteningTorque,
+  torqueForPreload,
+} from './bolts/boltJoint.ts';
+export {
+  type BeltTensionInput,
+  type BeltTensions,
+  beltTensions,
+  grooveFriction,
+} from './chain/beltTension.ts';
+export { beltTensionFigures, type ChainFiguresInput, chainStrengthFigures } from './chain/chainFigures.ts';
+export {
+  type ChainRating,
+  centrifugalTension,
+  chainRating,
+  chainSpeed,
+  chainTension,
+  jointArea,
+  jointPressure,
+  toothFactor,
+} from './chain/chainRating.ts';
+export { fatigueFigures } from './fatigue/fatigueFigures.ts';
+export {
+  cyclesToFailure,
+  type FatigueEstimate,
+  type FatigueRule,
+  fatigueEstimate,
+  minerDamage,
+  neighbor,
+  type StressBlock,
+  type StressLife,
+  stressLife,
+} from './fatigue/nominalStress.ts';
+export { fitFigures, pressFitFigures } from './fits/fitFigures.ts';
+export {
+  type BoreMethod,
+  type FitPair,
+  fitPair,
+  type HandBore,
+  handBore,
+  type SideLimits,
+} from './fits/fitPair.ts';
+export {
+  type FitBody,
+  heatingForAssembly,
+  outerRaceway,
+  type PressFit,
+  type PressFitInput,
+  pressFit,
+} from './fits/pressFit.ts';
 export {
   type AssembledFrame,
   type AssemblyOutcome,
@@ -28,3 +111,78 @@ export {
   type VibrationMode,
   vibrateFrame,
 } from './frame/index.ts';
+export { keyFigures } from './key/keyFigures.ts';
+export {
+  type KeyInput,
+  type KeyStress,
+  keyLength,
+  keyStress,
+  longestKey,
+  type ShearYieldRule,
+  shearYieldShare,
+} from './key/keyStrength.ts';
+export { criticalSpeed, type ShaftMass } from './shaft/criticalSpeed.ts';
+export {
+  type EnduranceInput,
+  type EnduranceLimit,
+  enduranceLimit,
+  fatigueFactor,
+  type NotchFactors,
+  notchFactors,
+  notchSensitivity,
+  sizeFactor,
+} from './shaft/enduranceLimit.ts';
+export type {
+  Across,
+  DistributedLoad,
+  Shaft,
+  ShaftLoad,
+  ShaftSection,
+  ShaftSegment,
+  ShaftSupport,
+} from './shaft/shaft.ts';
+export {
+  codeDiameter,
+  equivalentMoments,
+  type FatigueCriterion,
+  type SectionFactors,
+  type SectionLoad,
+  type SectionStrength,
+  sectionDiameter,
+  sectionFactors,
+} from './shaft/shaftFatigue.ts';
+export { sectionFigures, shaftFigures } from './shaft/shaftFigures.ts';
+export {
+  type Located,
+  nominalStress,
+  type ShaftSolution,
+  type ShaftState,
+  type SupportResult,
+  shaftStateAt,
+  solveShaft,
+} from './shaft/solveShaft.ts';
+export type { TorsionPiece } from './shaft/torsion.ts';
+export {
+  allowableBase,
+  allowableThroat,
+  designStrength,
+  directionalFactor,
+  fillerTensile,
+  simplifiedDesignShear,
+  weldCorrelation,
+} from './welds/weldAllowable.ts';
+export { weldFigures } from './welds/weldFigures.ts';
+export {
+  type ThroatStress,
+  throatOf,
+  throatStressAt,
+  unresistedMoment,
+  type WeldConvention,
+  type WeldLine,
+  type WeldLoad,
+  type WeldPoint,
+  type WeldProperties,
+  weldProperties,
+  worstThroatStress,
+} from './welds/weldGroup.ts';
+export type { PartNames } from './workings.ts';

@@ -1,0 +1,51 @@
+import type { Angle, Force, Length, Quantity, Speed, Torque } from '../../quantity/index.ts';
+
+/** f/sin(β/2), friction of a belt wedged in a groove of angle β. @source shigley-9, section 17-3 */
+export const grooveFriction = (friction: number, grooveAngle: Angle): number =>
+  friction / Math.sin(grooveAngle / 2);
+
+export interface BeltTensions {
+  /** e^(f·θ), largest (F1 − Fc)/(F2 − Fc) before the belt slips [-]. */
+  readonly ratio: number;
+  /** F1, tight side at the point of slipping [N]. */
+  readonly tight: Force;
+  /** F2, slack side then: the least that must be kept [N]. */
+  readonly slack: Force;
+  /** Fc = m·v² [N]. */
+  readonly centrifugal: Force;
+  /** (F1 + F2)/2, the least tension to set at rest [N]. */
+  readonly initial: Force;
+}
+
+export interface BeltTensionInput {
+  /** T on this sheave [N·m], ≥ 0. */
+  readonly torque: Torque;
+  /** d, pitch diameter [m]. */
+  readonly diameter: Length;
+  /** θ, wrap [rad]. */
+  readonly wrap: Angle;
+  /** f, or that of the groove [-]. */
+  readonly friction: number;
+  /** m [kg/m] and v [m/s]; left out: slow. */
+  readonly lineMass?: Quantity<'kg/m'>;
+  readonly speed?: Speed;
+}
+
+/**
+ * Tensions of a belt that is about to slip: (F1 − Fc)/(F2 − Fc) = e^(f·θ), F1 − F2 = 2T/d.
+ * @source shigley-9, section 17-2
+ */
+export function beltTensions(input: BeltTensionInput): BeltTensions {
+  const ratio = Math.exp(input.friction * input.wrap);
+  const pull = (2 * input.torque) / input.diameter;
+  const centrifugal = (input.lineMass ?? 0) * (input.speed ?? 0) ** 2;
+  const slack = pull / (ratio - 1) + centrifugal;
+  const tight = slack + pull;
+  return {
+    ratio,
+    tight: tight as Force,
+    slack: slack as Force,
+    centrifugal: centrifugal as Force,
+    initial: ((tight + slack) / 2) as Force,
+  };
+}

@@ -1,0 +1,53 @@
+import type { Force, Length, Outcome, Pressure } from '../../quantity/index.ts';
+import { bad, good } from '../../quantity/index.ts';
+import { allowableWeldShare, fillerMetals, weldCorrelations } from '../../standards/index.ts';
+
+/** FEXX of an electrode class, `E70` or `E7018` [Pa]. @issue not-in-table @source aws-d1-1, electrode classes */
+export function fillerTensile(name: string): Outcome<Pressure> {
+  const plain = /^E?R?(\d{2})/i.exec(name.trim())?.[1];
+  const found = fillerMetals.find((one) => one.name === `E${plain}`);
+  if (found) return good(found.tensile);
+  return bad({
+    code: 'not-in-table',
+    path: '',
+    given: name,
+    nearest: fillerMetals.map((one) => one.name),
+  });
+}
+
+/** 0.30·FEXX in the throat [Pa]. @source shigley-9, table 9-6; AISC allowable stress */
+export const allowableThroat = (filler: Pressure): Pressure =>
+  (allowableWeldShare.throatOfFiller * filler) as Pressure;
+
+/** 0.40·Sy in shear of the base metal, on the leg [Pa]. @source shigley-9, table 9-4 */
+export const allowableBase = (baseYield: Pressure): Pressure =>
+  (allowableWeldShare.legOfBaseYield * baseYield) as Pressure;
+
+/** 1 + 0.5·sin^1.5 θ, θ between the force and the weld's line. @source aisc-360, section J2.4 */
+export const directionalFactor = (loadAngle: number): number => 1 + 0.5 * Math.sin(loadAngle) ** 1.5;
+
+/** φ·0.60·FEXX·(1 + 0.5·sin^1.5 θ)·throat·length, φ = 0.75 [N]. @source aisc-360, section J2.4 */
+export const designStrength = (filler: Pressure, throat: Length, length: Length, loadAngle: number): Force =>
+  (0.75 * 0.6 * filler * directionalFactor(loadAngle) * throat * length) as Force;
+
+/** γM2 of EN 1993-1-8. */
+const PARTIAL_FACTOR = 1.25;
+
+/**
+ * fu/(√3·βw·γM2), shear strength of the weld in design by the simplified method: for loads with their own partial factors [Pa].
+ * @source en-1993-1-8, section 4.5.3.3; βw from memory
+ */
+export const simplifiedDesignShear = (baseTensile: Pressure, correlation: number): Pressure =>
+  (baseTensile / (Math.sqrt(3) * correlation * PARTIAL_FACTOR)) as Pressure;
+
+/** βw of S235, S275 or S355. @issue not-in-table @source en-1993-1-8, table 4.1; from memory */
+export function weldCorrelation(grade: string): Outcome<number> {
+  const found = weldCorrelations.find((one) => one.grade === grade.trim().toUpperCase());
+  if (found) return good(found.betaW);
+  return bad({
+    code: 'not-in-table',
+    path: '',
+    given: grade,
+    nearest: weldCorrelations.map((one) => one.grade),
+  });
+}
