@@ -1,15 +1,29 @@
 export { type ComplexRoot, complexRoots } from './complexRoots.ts';
 export { type Neighbors, reverseCuthillMckee } from './cuthillMckee.ts';
 export { type SymmetricEigen, symmetricEigen } from './jacobi.ts';
+export {
+  type EigenOutcome,
+  type EigenPair,
+  largestEigenpairs,
+  type SymmetricOperator,
+} from './lanczos.ts';
 export { factorLdlt, type LdltFactor, type LdltOptions, type NullMode, solveLdlt } from './ldlt.ts';
-export { largestOfPencil, type Pencil, type PencilOutcome, type PencilPair } from './pencil.ts';
+export {
+  type OdeCrossing,
+  type OdeEvent,
+  type OdeOptions,
+  type OdeProblem,
+  type OdeSolution,
+  solveOde,
+} from './ode.ts';
+export { largestOfPencil } from './pencil.ts';
 export {
   crossings,
   derivativeOf,
   type Polynomial,
+  polynomialAt,
   productOf,
   sumOf,
-  valueOf,
 } from './polynomial.ts';
 export { type Bracket, bracketRoot, findRoot, type RootOptions, type RootOutcome } from './root.ts';
 export {

@@ -78,6 +78,33 @@ export function factorLdlt(matrix: SkylineMatrix, options: LdltOptions = {}): Ld
  */
 export function solveLdlt(factor: LdltFactor, b: Float64Array): Float64Array {
   const { size, top, start, values } = factor;
+  const x = forwardSubstitute(factor, b);
+  for (let j = 0; j < size; j++) x[j] = x[j]! / values[start[j + 1]! - 1]!;
+  backSubstitute(values, top, start, x, size - 1);
+  return x;
+}
+
+/**
+ * C⁻¹·b with A = C·Cᵀ, C = L·√D: the first half of a solution. A must be positive definite.
+ * @source derived, Cholesky from L·D·Lᵀ
+ */
+export function solveLowerHalf(factor: LdltFactor, b: Float64Array): Float64Array {
+  const x = forwardSubstitute(factor, b);
+  return x.map((value, j) => value / Math.sqrt(factor.values[factor.start[j + 1]! - 1]!));
+}
+
+/**
+ * C⁻ᵀ·y with A = C·Cᵀ: the second half of a solution. Vectors y of unit length become vectors x with xᵀ·A·x = 1.
+ * @source derived, Cholesky from L·D·Lᵀ
+ */
+export function solveUpperHalf(factor: LdltFactor, y: Float64Array): Float64Array {
+  const { size, top, start, values } = factor;
+  const x = y.map((value, j) => value / Math.sqrt(values[start[j + 1]! - 1]!));
+  backSubstitute(values, top, start, x, size - 1);
+  return x;
+}
+
+function forwardSubstitute({ size, top, start, values }: LdltFactor, b: Float64Array): Float64Array {
   const x = b.slice();
   for (let j = 0; j < size; j++) {
     const first = top[j]!;
@@ -86,8 +113,6 @@ export function solveLdlt(factor: LdltFactor, b: Float64Array): Float64Array {
     for (let i = first; i < j; i++) sum -= values[offset + i]! * x[i]!;
     x[j] = sum;
   }
-  for (let j = 0; j < size; j++) x[j] = x[j]! / values[start[j + 1]! - 1]!;
-  backSubstitute(values, top, start, x, size - 1);
   return x;
 }
 

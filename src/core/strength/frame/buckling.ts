@@ -1,4 +1,4 @@
-import { emptySkyline, largestOfPencil, multiplySkyline, solveLdlt } from '../../numerics/index.ts';
+import { emptySkyline, largestOfPencil } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import { type AssembledFrame, addElement } from './assemble.ts';
 import { beamGeometricStiffness } from './beam.ts';
@@ -45,14 +45,7 @@ export function buckleFrame(
     addElement(matrix, frame, element, element.follow ? condenseMatrix(element.follow, lost) : lost);
   });
   if (matrix.values.every((value) => value === 0)) return good([]);
-  const outcome = largestOfPencil(
-    {
-      size: frame.equations.count,
-      solveK: (b) => solveLdlt(frame.factor, b),
-      multiplyB: (x) => multiplySkyline(matrix, x),
-    },
-    count,
-  );
+  const outcome = largestOfPencil(frame.factor, matrix, count);
   if (!outcome.ok)
     return bad({
       code: 'conflict',

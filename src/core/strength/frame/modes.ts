@@ -3,9 +3,7 @@ import {
   emptySkyline,
   factorLdlt,
   largestOfPencil,
-  multiplySkyline,
   type SkylineMatrix,
-  solveLdlt,
 } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import { type AssembledFrame, addElement, addNode } from './assemble.ts';
@@ -61,14 +59,7 @@ export function vibrateFrame(frame: AssembledFrame, count: number): Outcome<read
   const mass = massMatrix(frame);
   if (mass.values.every((value) => value === 0))
     return bad({ code: 'conflict', path: 'members', reason: 'nothing that can move has a mass' });
-  const outcome = largestOfPencil(
-    {
-      size: frame.equations.count,
-      solveK: (b) => solveLdlt(frame.factor, b),
-      multiplyB: (x) => multiplySkyline(mass, x),
-    },
-    count,
-  );
+  const outcome = largestOfPencil(frame.factor, mass, count);
   if (!outcome.ok)
     return bad({
       code: 'conflict',
