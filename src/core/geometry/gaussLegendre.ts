@@ -15,6 +15,24 @@ export function integratePanel(f: (t: number) => number, a: number, b: number): 
   return sum * half;
 }
 
+/**
+ * Nodes and weights from a to b in equal panels no longer than `panel`, for several integrals over one walk:
+ * ∫ f = Σ f(t)·dt.
+ */
+export function forEachNode(
+  a: number,
+  b: number,
+  panel: number,
+  visit: (t: number, dt: number) => void,
+): void {
+  const panels = Math.max(1, Math.ceil((b - a) / panel - 1e-9));
+  const half = (b - a) / panels / 2;
+  for (let k = 0; k < panels; k++) {
+    const middle = a + (2 * k + 1) * half;
+    for (const [node, weight] of rule) visit(middle + half * node, half * weight);
+  }
+}
+
 /** ∫ f from a to b, panels halved until both halves agree with the whole to `tolerance` (absolute), 40 times at most. */
 export function integrate(f: (t: number) => number, a: number, b: number, tolerance: number): number {
   return refine(f, a, b, { whole: integratePanel(f, a, b), tolerance, depth: 40 });

@@ -1,4 +1,4 @@
-import { integratePanel } from './gaussLegendre.ts';
+import { forEachNode } from './gaussLegendre.ts';
 import type { Loop } from './loop.ts';
 import {
   type ArcSegment,
@@ -124,13 +124,15 @@ function arcMoments(arc: ArcSegment, reference: Point): Moments {
   const sign = Math.sign(arc.sweep);
   const alpha = Math.abs(arc.sweep) / 2;
   const r = arc.radius;
-  const w = (t: number): number => 2 * r * Math.sin((alpha + t) / 2) * Math.sin((alpha - t) / 2);
-  const du = (t: number): number => r * Math.cos(t);
-  const over = (f: (t: number) => number): number => sign * integrateArc((t) => f(t) * du(t), alpha);
-  const a = over((t) => w(t));
-  const sw = over((t) => w(t) ** 2 / 2);
-  const ww = over((t) => w(t) ** 3 / 3);
-  const uu = over((t) => (r * Math.sin(t)) ** 2 * w(t));
+  let [a, sw, ww, uu] = [0, 0, 0, 0];
+  forEachNode(-alpha, alpha, QUARTER, (t, dt) => {
+    const w = 2 * r * Math.sin((alpha + t) / 2) * Math.sin((alpha - t) / 2);
+    const strip = sign * w * r * Math.cos(t) * dt;
+    a += strip;
+    sw += (w / 2) * strip;
+    ww += ((w * w) / 3) * strip;
+    uu += (r * Math.sin(t)) ** 2 * strip;
+  });
 
   const chord = distance2(arc.from, arc.to);
   const e = { x: (arc.to.x - arc.from.x) / chord, y: (arc.to.y - arc.from.y) / chord };
@@ -144,13 +146,4 @@ function arcMoments(arc: ArcSegment, reference: Point): Moments {
     xx: a * m.x * m.x + 2 * sw * m.x * n.x + uu * e.x * e.x + ww * n.x * n.x,
     xy: a * m.x * m.y + sw * (m.x * n.y + m.y * n.x) + uu * e.x * e.y + ww * n.x * n.y,
   };
-}
-
-function integrateArc(f: (t: number) => number, alpha: number): number {
-  const panels = Math.max(1, Math.ceil((2 * alpha) / QUARTER - 1e-9));
-  let sum = 0;
-  for (let k = 0; k < panels; k++) {
-    sum += integratePanel(f, -alpha + (2 * alpha * k) / panels, -alpha + (2 * alpha * (k + 1)) / panels);
-  }
-  return sum;
 }
