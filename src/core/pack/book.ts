@@ -1,4 +1,15 @@
-import { type DraftSheet, finishBook, type Paper, paper, type Sheet } from '../drawings/index.ts';
+import {
+  type DraftSheet,
+  type DrawingContext,
+  finishBook,
+  fitUpSheets,
+  generalArrangementSheets,
+  ladderSheets,
+  type Paper,
+  paper,
+  type Sheet,
+  stackSheets,
+} from '../drawings/index.ts';
 import { findingPages } from './findingPages.ts';
 import type { PackInput } from './packInput.ts';
 import { cutPages, drillPages, partPages, workPages } from './schedulePages.ts';
@@ -18,9 +29,18 @@ export function bookSheets(input: PackInput): readonly Sheet[] {
 }
 
 function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly DraftSheet[] {
+  const context: DrawingContext = {
+    scene: input,
+    paper: input.build.shop?.paper ?? 'a4',
+    system: input.units,
+  };
   return [
     ...titlePage(input, upright),
     ...specificationPages(input, upright),
+    ...generalArrangementSheets(context),
+    ...ladderSheets(context),
+    ...stackSheets(context),
+    ...fitUpSheets(context, input.work.fitUp),
     ...cutPages(input, lying),
     ...drillPages(input, lying),
     ...partPages(input, lying),
