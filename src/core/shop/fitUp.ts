@@ -70,7 +70,7 @@ export function fitUpSheet(build: Build, bike: Bike): FitUpSheet {
     propHeight,
     restsAt,
     stations,
-    diagonals: diagonals(bike),
+    diagonals: diagonals(build, bike),
     plumbMarks: stations.map(({ name, forward, left }) => ({ name, forward, left })),
     headAngle: bike.layout.stances.design.headAngle,
   };
@@ -160,11 +160,13 @@ export function stackBlocks(height: number, blocks: readonly number[], shims: re
   return { blocks: taken, shims: thin, left };
 }
 
-/** Corner to corner: each mirrored station to the neck both sides must agree, and the two crossing diagonals of the cradle. */
-function diagonals(bike: Bike): TramLength[] {
+/** Corner to corner: each end and corner of a mirrored tube to the neck, alike on both sides, and the crossing diagonals. */
+function diagonals(build: Build, bike: Bike): TramLength[] {
   const points = bike.layout.points;
   const neck = points.neckBottom as Point3;
-  const pairs = Object.keys(points).filter((name) => `${name}.right` in points);
+  const mirrored = Object.values(build.frame.tubes).filter((tube) => tube.mirror && tube.through.length > 2);
+  const corners = new Set(mirrored.flatMap((tube) => tube.through));
+  const pairs = [...corners].filter((name) => `${name}.right` in points);
   const toNeck = pairs.map((name) => ({
     name: `neck to ${name}, left and right alike`,
     from: 'neckBottom',

@@ -46,17 +46,15 @@ export function inspectionList(
       kind: 'angle',
       with: 'angle finder on the neck bar',
     },
-    ...fitUp.diagonals
-      .slice(0, 6)
-      .map(
-        (diagonal): InspectionRow => ({
-          what: diagonal.name,
-          wanted: diagonal.length,
-          tolerance: AXLE_ENDS,
-          kind: 'length',
-          with: tape,
-        }),
-      ),
+    ...fitUp.diagonals.slice(0, 6).map(
+      (diagonal): InspectionRow => ({
+        what: diagonal.name,
+        wanted: diagonal.length,
+        tolerance: AXLE_ENDS,
+        kind: 'length',
+        with: tape,
+      }),
+    ),
     {
       what: 'rear rim center from the frame center line',
       wanted: 0,
