@@ -154,6 +154,7 @@ function chainRun(stage: ChainStage): DriveRun {
     ...(stage.links === undefined ? {} : { links: stage.links }),
     ...(stage.offsetLink === undefined ? {} : { offsetLinks: stage.offsetLink }),
     ...(stage.steep === undefined ? {} : { steep: stage.steep }),
+    ...(stage.wearLimit === undefined ? {} : { wearLimit: stage.wearLimit }),
     ...(stage.adjust === undefined ? {} : { adjust: stage.adjust }),
   };
 }
@@ -245,6 +246,7 @@ function planInput(build: Build, settled: Settled, stage: ChainStage, center: nu
     ...(links === undefined ? {} : { links }),
     ...(stage.offsetLink === undefined ? {} : { offsetLinks: stage.offsetLink }),
     ...(stage.steep === undefined ? {} : { steep: stage.steep }),
+    ...(stage.wearLimit === undefined ? {} : { wearLimit: stage.wearLimit }),
     ...(pusherPitch === undefined ? {} : { pusherPitch }),
     ...(speed === undefined ? {} : { driverSpeed: speed }),
   };

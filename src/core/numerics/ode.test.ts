@@ -16,7 +16,7 @@ const tight = { relative: 1e-12, absolute: 1e-14 };
 describe('against closed forms', () => {
   test('exponential, oscillator and a rate that depends on time', () => {
     const growth = solveOde(
-      { rates: (_t, y, rate) => void (rate[0] = -0.3 * y[0]!), start: [2], from: 0, to: 10 },
+      { rates: (_t, y, rate) => void rate.fill(-0.3 * y[0]!), start: [2], from: 0, to: 10 },
       tight,
     );
     expect(growth.ending).toBe('end');
@@ -26,7 +26,7 @@ describe('against closed forms', () => {
     expect(Math.abs(swing.state[0]! - Math.cos(20))).toBeLessThan(2e-11);
     expect(Math.abs(swing.state[1]! + Math.sin(20))).toBeLessThan(2e-11);
     const timed = solveOde(
-      { rates: (t, _y, rate) => void (rate[0] = Math.cos(t * t) * 2 * t), start: [0], from: 0, to: 3 },
+      { rates: (t, _y, rate) => void rate.fill(Math.cos(t * t) * 2 * t), start: [0], from: 0, to: 3 },
       tight,
     );
     expect(Math.abs(timed.state[0]! - Math.sin(9))).toBeLessThan(1e-10);
@@ -34,7 +34,7 @@ describe('against closed forms', () => {
 
   test('a quadrature of degree four is exact but for rounding: the order conditions hold', () => {
     const whole = solveOde(
-      { rates: (t, _y, rate) => void (rate[0] = 5 * t ** 4), start: [0], from: 0, to: 2 },
+      { rates: (t, _y, rate) => void rate.fill(5 * t ** 4), start: [0], from: 0, to: 2 },
       { relative: 1, absolute: 1e9, firstStep: 2 },
     );
     expect(whole.steps).toBe(1);
@@ -115,7 +115,7 @@ describe('events', () => {
 
   test('restarting at the kink keeps the accuracy of a rate that jumps', () => {
     const rates = (push: number) => (_t: number, y: Float64Array, rate: Float64Array) =>
-      void (rate[0] = push - y[0]!);
+      void rate.fill(push - y[0]!);
     const first = solveOde(
       { rates: rates(2), start: [0], from: 0, to: 9, events: [{ value: (_t, y) => y[0]! - 1, stops: true }] },
       tight,
@@ -130,7 +130,7 @@ describe('events', () => {
 describe('what cannot be solved is said, without NaN', () => {
   test('a pole ends with the last good state', () => {
     const pole = solveOde(
-      { rates: (_t, y, rate) => void (rate[0] = y[0]! ** 2), start: [1], from: 0, to: 2 },
+      { rates: (_t, y, rate) => void rate.fill(y[0]! ** 2), start: [1], from: 0, to: 2 },
       { relative: 1e-9, absolute: 1e-9 },
     );
     expect(['step-too-small', 'not-finite', 'too-many-steps']).toContain(pole.ending);
@@ -140,12 +140,12 @@ describe('what cannot be solved is said, without NaN', () => {
 
   test('a rate that is not a number from the start, or past a point', () => {
     const never = solveOde(
-      { rates: (_t, _y, rate) => void (rate[0] = Number.NaN), start: [1], from: 0, to: 2 },
+      { rates: (_t, _y, rate) => void rate.fill(Number.NaN), start: [1], from: 0, to: 2 },
       tight,
     );
     expect(never).toMatchObject({ ending: 'not-finite', time: 0 });
     const later = solveOde(
-      { rates: (t, _y, rate) => void (rate[0] = Math.sqrt(1 - t)), start: [0], from: 0, to: 2 },
+      { rates: (t, _y, rate) => void rate.fill(Math.sqrt(1 - t)), start: [0], from: 0, to: 2 },
       { relative: 1e-8, absolute: 1e-8 },
     );
     expect(later.ending).toBe('not-finite');

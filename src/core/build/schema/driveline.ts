@@ -73,6 +73,10 @@ const chainStage = z.strictObject({
     .boolean()
     .meta({ description: 'Steep, start-stop or shock drive: set the smaller sag.' })
     .optional(),
+  wearLimit: ratioField(
+    'Elongation at which this chain is thrown away, 0.015 for 1.5 %; left out: 3 %, or 2 over the teeth of the large sprocket.',
+    { min: 0, max: 0.1 },
+  ).optional(),
   adjust: nameField('Shaft that slides to set this chain.').optional(),
 });
 
