@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angleField, lengthField, massField } from '../../quantity/index.ts';
+import { angleField, lengthField, massField, stiffnessField } from '../../quantity/index.ts';
 import { textField } from './name.ts';
 import { placementSchema } from './placement.ts';
 
@@ -11,6 +11,10 @@ export const seatingSchema = z
       width: lengthField('Width.', { above: 0, max: 500 }),
       thickness: lengthField('Pad and pan together.', { above: 0, max: 200 }).optional(),
       mass: massField('Mass.', { above: 0, max: 20 }).optional(),
+      springRate: stiffnessField('Rate of all its springs together, where it has any.', {
+        above: 0,
+        max: 1000,
+      }).optional(),
     }),
     pegs: z.strictObject({
       place: placementSchema.meta({ description: 'Middle of the left peg.' }),

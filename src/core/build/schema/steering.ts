@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { angleField, lengthField, massField } from '../../quantity/index.ts';
+import { angleField, lengthField, massField, stiffnessField } from '../../quantity/index.ts';
 import { placementSchema } from './placement.ts';
 
 export const steeringSchema = z
@@ -35,6 +35,14 @@ export const steeringSchema = z
       sag: lengthField('Travel used with the rider on, beyond the design ride height.', {
         min: 0,
         max: 300,
+      }).optional(),
+      springRate: stiffnessField('Spring rate of both legs together, along the legs.', {
+        above: 0,
+        max: 1000,
+      }).optional(),
+      preload: lengthField('Compression of the springs with the fork at full length.', {
+        min: 0,
+        max: 200,
       }).optional(),
       mass: massField('Fork with clamps and stem.', { above: 0, max: 40 }),
     }),
