@@ -146,6 +146,8 @@ export type { DrawingContext } from './views/context.ts';
 export { fitUpSheets } from './views/fitUpSheet.ts';
 export { generalArrangementSheets } from './views/generalArrangement.ts';
 export { ladderSheets } from './views/ladderSheet.ts';
+export { plateCards } from './views/plateCards.ts';
+export { plateTemplateJobs } from './views/plateTemplates.ts';
 export { riderSheet } from './views/riderSheet.ts';
 export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
 export { sideSheet } from './views/sideSheet.ts';
@@ -153,3 +155,5 @@ export { type SideViewOptions, sideBounds, sideViewItems } from './views/sideVie
 export { stackSheets } from './views/stackSheets.ts';
 export { topSheet } from './views/topSheet.ts';
 export { type TopViewOptions, topBounds, topViewItems } from './views/topView.ts';
+export { type TubeWork, tubeCards } from './views/tubeCards.ts';
+export { tubeWrapJobs } from './views/tubeTemplates.ts';

@@ -1,6 +1,6 @@
 import type { PlacedTube } from '../../bike/index.ts';
-import { circleLoop, dot3, type Loop, type Point3, slotLoop, toWorld } from '../../geometry/index.ts';
-import type { FlatPattern, Opening } from '../../plates/index.ts';
+import { dot3, type Point3, toWorld } from '../../geometry/index.ts';
+import { type FlatPattern, openingLoop } from '../../plates/index.ts';
 import { band, convexHull, pierced, projected, tubePath } from './bands.ts';
 import { type Layer, named, type Projector, type SceneInput } from './scene.ts';
 
@@ -43,7 +43,7 @@ type Frame = FlatPattern['placed'][number]['frame'];
 
 function facePlate(p: Projector, pattern: FlatPattern, frame: Frame) {
   const z = dot3(frame.z, p.toEye) > 0 ? pattern.thickness : 0;
-  const holes = [...pattern.windows, ...pattern.openings.map(openingOutline)].map((loop) =>
+  const holes = [...pattern.windows, ...pattern.openings.map((one) => openingLoop(one))].map((loop) =>
     projected(p, frame, loop, z),
   );
   return pierced(p, projected(p, frame, pattern.outline, z), holes, {
@@ -56,12 +56,4 @@ function facePlate(p: Projector, pattern: FlatPattern, frame: Frame) {
 function edgePlate(p: Projector, pattern: FlatPattern, frame: Frame) {
   const corners = [0, pattern.thickness].flatMap((z) => projected(p, frame, pattern.outline, z));
   return pierced(p, convexHull(corners), [], { edge: 'thin', holes: 'thin', fill: 'medium' });
-}
-
-/** Finished outline of a hole or slot. */
-export function openingOutline(opening: Pick<Opening, 'center' | 'diameter' | 'travel' | 'direction'>): Loop {
-  const { center, diameter, travel = 0, direction = 0 } = opening;
-  if (!(travel > 0)) return circleLoop(center, diameter / 2);
-  const [x, y] = [(Math.cos(direction) * travel) / 2, (Math.sin(direction) * travel) / 2];
-  return slotLoop({ x: center.x - x, y: center.y - y }, { x: center.x + x, y: center.y + y }, diameter);
 }
