@@ -69,6 +69,7 @@ export {
   loopsOverlap,
   nearestOfLoops,
   nearestOnLoop,
+  nearestWithin,
   type Side,
 } from './loopPoint.ts';
 export {

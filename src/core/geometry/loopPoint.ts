@@ -30,16 +30,23 @@ export const distanceToLoop = (loop: Loop, p: Point): number => nearestOnLoop(lo
 
 /** Nearest points of two outlines [m]; distance 0 where they cross or touch. Exact for lines and arcs. */
 export function nearestOfLoops(a: Loop, b: Loop): Nearest {
+  const best = nearestWithin(a, b, Number.POSITIVE_INFINITY);
+  if (!best) throw new RangeError('an outline needs pieces');
+  return best;
+}
+
+/** {@link nearestOfLoops} where it is nearer than `within` [m], else none; pieces farther apart are passed over. */
+export function nearestWithin(a: Loop, b: Loop, within: number): Nearest | undefined {
   const others = boxed(b);
   let best: Nearest | undefined;
   for (const p of boxed(a)) {
     for (const q of others) {
-      if (best && boundsGap(p.box, q.box) >= best.distance) continue;
+      const wanted = best?.distance ?? within;
+      if (boundsGap(p.box, q.box) >= wanted) continue;
       const nearest = nearestOfSegments(p.piece, q.piece);
-      if (!best || nearest.distance < best.distance) best = nearest;
+      if (nearest.distance < wanted) best = nearest;
     }
   }
-  if (!best) throw new RangeError('an outline needs pieces');
   return best;
 }
 

@@ -9,6 +9,7 @@ import {
   loopsOverlap,
   nearestOfLoops,
   nearestOfSegments,
+  nearestWithin,
 } from '../geometry/index.ts';
 import { derived, mm, practice, type SourceRef } from '../quantity/index.ts';
 import { openingEnds, openingLoop } from './openings.ts';
@@ -116,20 +117,20 @@ function windowFlaws(pattern: FlatPattern, window: Loop, i: number): PlateFlaw[]
       }),
     ];
   }
-  const wall = nearestOfLoops(window, pattern.outline).distance;
   const limit = bridge(pattern);
-  return wall < limit - 1e-9 ? [bridgeFlaw(pattern, [...features, 'edge'], wall, limit)] : [];
+  const near = nearestWithin(window, pattern.outline, limit - 1e-9);
+  return near ? [bridgeFlaw(pattern, [...features, 'edge'], near.distance, limit)] : [];
 }
 
 /** Edges that a hole must keep away from: the outline and the windows. */
 const edgesOf = (pattern: FlatPattern): readonly Loop[] => [pattern.outline, ...pattern.windows];
 
 function edgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
-  const loop = openingLoop(opening);
-  const wall = Math.min(...edgesOf(pattern).map((edge) => nearestOfLoops(loop, edge).distance));
-  if (opening.carries === 'bolt') return boltEdgeFlaws(pattern, opening, wall);
+  if (opening.carries === 'bolt')
+    return [...boltEdgeFlaws(pattern, opening), ...slotEndFlaws(pattern, opening)];
   const limit = opening.carries === 'bearing' ? BORE_WALL * opening.diameter : FREE_WALL * pattern.thickness;
-  if (wall >= limit - 1e-9) return [];
+  const wall = wallWithin(pattern, opening, limit - 1e-9);
+  if (wall === undefined) return [];
   return [
     lengthFlaw(pattern, {
       rule: 'edge-distance',
@@ -143,26 +144,33 @@ function edgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
   ];
 }
 
-function boltEdgeFlaws(pattern: FlatPattern, opening: Opening, wall: number): PlateFlaw[] {
+/** Metal between an opening and the nearest edge where it is less than `limit` [m]. */
+function wallWithin(pattern: FlatPattern, opening: Opening, limit: number): number | undefined {
+  const loop = openingLoop(opening);
+  return edgesOf(pattern).reduce<number | undefined>(
+    (least, edge) => nearestWithin(loop, edge, least ?? limit)?.distance ?? least,
+    undefined,
+  );
+}
+
+function boltEdgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
   const d = opening.diameter;
   const good = (pattern.thickness <= THIN ? EDGE_THIN : EDGE_GOOD) * d;
+  const wall = wallWithin(pattern, opening, good - d / 2 - 1e-9);
+  if (wall === undefined) return [];
   const toEdge = wall + d / 2;
-  const flaws: PlateFlaw[] = [];
-  if (toEdge < good - 1e-9) {
-    const least = toEdge < EDGE_LEAST * d - 1e-9;
-    flaws.push(
-      lengthFlaw(pattern, {
-        rule: 'edge-distance',
-        features: [opening.id],
-        value: toEdge,
-        limit: least ? EDGE_LEAST * d : good,
-        severity: least ? 'stop' : 'caution',
-        remedy: `Move the hole in or leave ${((good - toEdge) * 1e3).toFixed(1)} mm more plate there.`,
-        source: least ? EDGE_CODE : EDGE_PRACTICE,
-      }),
-    );
-  }
-  return [...flaws, ...slotEndFlaws(pattern, opening)];
+  const least = toEdge < EDGE_LEAST * d - 1e-9;
+  return [
+    lengthFlaw(pattern, {
+      rule: 'edge-distance',
+      features: [opening.id],
+      value: toEdge,
+      limit: least ? EDGE_LEAST * d : good,
+      severity: least ? 'stop' : 'caution',
+      remedy: `Move the hole in or leave ${((good - toEdge) * 1e3).toFixed(1)} mm more plate there.`,
+      source: least ? EDGE_CODE : EDGE_PRACTICE,
+    }),
+  ];
 }
 
 function slotEndFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {

@@ -1,6 +1,6 @@
 import type { OperationName } from '../build/index.ts';
 import { mm } from '../quantity/index.ts';
-import { type DrillSet, drillAtLeast, drillAtMost, drillWeb } from '../standards/index.ts';
+import { drillAtLeast, drillAtMost, drillWeb } from '../standards/index.ts';
 import type { HoleStep, Opening } from './pattern.ts';
 import type { OpeningPlan } from './plan.ts';
 import type { OperationLimits } from './shopLimits.ts';
@@ -45,15 +45,14 @@ export function makeOpening(plan: OpeningPlan, making: HoleMaking): Opening {
 
 /** Bits for a round hole in order: punch, pilot, up to one size under, finish. */
 export function drillSteps(diameter: number, system: 'metric' | 'inch'): readonly HoleStep[] {
-  const sets: readonly DrillSet[] = system === 'metric' ? ['metric'] : ['fraction', 'number', 'letter'];
-  const nearest = [drillAtMost(diameter, sets), drillAtLeast(diameter, sets)]
+  const nearest = [drillAtMost(diameter, system), drillAtLeast(diameter, system)]
     .flatMap((drill) => (drill ? [drill.diameter] : []))
     .sort((a, b) => Math.abs(a - diameter) - Math.abs(b - diameter))[0];
   const fits = nearest !== undefined && Math.abs(nearest - diameter) <= SAME_SIZE;
-  const last = fits ? nearest : drillAtMost(diameter, sets)?.diameter;
+  const last = fits ? nearest : drillAtMost(diameter, system)?.diameter;
   if (last === undefined) return [{ do: 'punch' }, { do: 'drill', diameter }];
-  const bits = bitsUpTo(last, sets);
-  const pilot = drillAtLeast(Math.max(THINNEST_PILOT, drillWeb.ratio * bits[0]!), sets)?.diameter;
+  const bits = bitsUpTo(last, system);
+  const pilot = drillAtLeast(Math.max(THINNEST_PILOT, drillWeb.ratio * bits[0]!), system)?.diameter;
   const opened: HoleStep[] = fits ? [] : [{ do: 'open-by-hand', diameter }];
   return [
     { do: 'punch' },
@@ -63,12 +62,12 @@ export function drillSteps(diameter: number, system: 'metric' | 'inch'): readonl
   ];
 }
 
-function bitsUpTo(last: number, sets: readonly DrillSet[]): readonly number[] {
+function bitsUpTo(last: number, system: 'metric' | 'inch'): readonly number[] {
   if (last <= ONE_BIT) return [last];
-  const under = drillAtMost(last - LEAST_LEFT, sets)?.diameter;
+  const under = drillAtMost(last - LEAST_LEFT, system)?.diameter;
   const bits = under === undefined ? [last] : [under, last];
   while (bits[0]! > BIG_BIT) {
-    const smaller = drillAtMost(STEP_DOWN * bits[0]!, sets)?.diameter;
+    const smaller = drillAtMost(STEP_DOWN * bits[0]!, system)?.diameter;
     if (smaller === undefined) break;
     bits.unshift(smaller);
   }

@@ -25,6 +25,13 @@ type Row = (typeof table.rows)[number];
 /** All threads of the table. */
 export const threads: readonly Thread[] = table.rows.map(threadOfRow);
 
+const bySize: ReadonlyMap<string, readonly Thread[]> = new Map(
+  threads.map(({ name }) => {
+    const size = plainBolt(name);
+    return [size, threads.filter((thread) => plainBolt(thread.name) === size)];
+  }),
+);
+
 /**
  * A thread by name; a bolt size alone (`M8`, `5/16 in`) is the coarse series. At = π/4·(d − 0.938194·p)² metric,
  * π/4·(d − 0.974279·p)² inch.
@@ -32,8 +39,7 @@ export const threads: readonly Thread[] = table.rows.map(threadOfRow);
  * @source shigley-9, table 8-2 and its footnote; machinerys-handbook-31, tensile stress area
  */
 export function findThread(text: string): Outcome<Thread> {
-  const size = plainBolt(text);
-  const same = threads.filter((thread) => plainBolt(thread.name) === size);
+  const same = bySize.get(plainBolt(text)) ?? [];
   const found = same.find((thread) => isPitch(thread, text)) ?? same.find(isCoarse);
   if (found && (isPitch(found, text) || !hasPitch(text))) return good(found);
   const nearest = (same.length > 0 ? same : threads.filter(isCoarse)).map((thread) => thread.name);
