@@ -37,5 +37,6 @@ export {
   type TireEntry,
   type TubeEntry,
   type Tubing,
+  type Use,
   type WheelEntry,
 } from './schema/index.ts';

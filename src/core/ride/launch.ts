@@ -284,6 +284,10 @@ function integrate(run: Run, stretch: Stretch, to: number): string | undefined {
   run.state.set(solved.state);
   run.time = solved.time;
   run.step = solved.nextStep;
+  if (solved.ending === 'end') {
+    run.timedOut = true;
+    return undefined;
+  }
   if (solved.ending !== 'event')
     return `the run ends without reaching ${to.toFixed(2)} m/s (${solved.ending})`;
   if (solved.crossings.at(-1)!.event === 0) run.state[SPEED] = to;

@@ -10,6 +10,7 @@ import { bodySchema, riderSchema, seatingSchema } from './seating.ts';
 import { shopSchema } from './shop.ts';
 import { stackSchema } from './stacks.ts';
 import { steeringSchema } from './steering.ts';
+import { useSchema } from './use.ts';
 import { wheelsSchema } from './wheels.ts';
 
 /** Version that this program writes; older ones are migrated on reading, newer ones refused. */
@@ -35,6 +36,7 @@ export const buildSchema = z
     plates: namedTable(plateSchema, 'Plates and brackets, by recipe or free outline.'),
     brakes: brakesSchema,
     seating: seatingSchema,
+    use: useSchema.optional(),
     bodies: namedTable(bodySchema, 'Tank, exhaust, guards: things with mass and size.').optional(),
     fasteners: recordSchemas.fasteners.optional(),
     purchases: recordSchemas.purchases.optional(),

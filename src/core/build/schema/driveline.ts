@@ -97,6 +97,10 @@ const beltStage = z.strictObject({
   }),
   grooveAngle: angleField('Angle between the sheave faces.', { above: 0, max: 60 }).optional(),
   engages: angularSpeedField('Speed of first bite.', { above: 0, max: 20000 }).optional(),
+  shiftsAt: angularSpeedField('Engine speed that it holds while it shifts.', {
+    above: 0,
+    max: 20000,
+  }).optional(),
   efficiency: ratioField('Efficiency.', { above: 0, max: 1 }).optional(),
   adjust: nameField('Shaft that slides to set this belt.').optional(),
   mass: massField('Driver and driven units together.', { above: 0, max: 30 }).optional(),

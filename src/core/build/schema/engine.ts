@@ -1,5 +1,14 @@
 import { z } from 'zod';
-import { angleField, angularSpeedField, lengthField, massField, torqueField } from '../../quantity/index.ts';
+import {
+  angleField,
+  angularSpeedField,
+  inertiaField,
+  lengthField,
+  massField,
+  ratioField,
+  torqueField,
+} from '../../quantity/index.ts';
+import { motorSchema } from './motor.ts';
 import { textField } from './name.ts';
 import { placementSchema } from './placement.ts';
 
@@ -47,6 +56,12 @@ export const engineSchema = z
       })
       .optional(),
     governed: angularSpeedField('Governed speed.', { above: 0, max: 20000 }).optional(),
+    droop: ratioField('Share of the governed speed over which the governor takes the torque away.', {
+      min: 0,
+      max: 0.5,
+    }).optional(),
+    inertia: inertiaField('Crank, flywheel and what turns with them.', { min: 0, max: 10 }).optional(),
+    motor: motorSchema.optional(),
     torque: z
       .array(
         z.strictObject({

@@ -10,4 +10,5 @@ export type { PlateEntry, PlateOf, PlateRecipe } from './plates.ts';
 export { type OperationName, operationNames, type Shop } from './shop.ts';
 export type { StackEntry, StackItem, StackItemKind } from './stacks.ts';
 export type { Steering } from './steering.ts';
+export type { Use } from './use.ts';
 export type { TireEntry, WheelEntry } from './wheels.ts';
