@@ -43,6 +43,7 @@ export type { ChainPath } from './meshes/drive.ts';
 export { bikeMeshes, type PlateShape } from './meshes.ts';
 export { placeBike } from './place.ts';
 export { enginePoint, mirrored, namedPoint, placePoint } from './placePoint.ts';
+export { placeFigure, type RiderContacts, riderContacts } from './rider.ts';
 export { type RimReadings, rimOffset } from './rimOffset.ts';
 export { stackFigures } from './stackFigures.ts';
 export type { StackFlaw } from './stackFlaw.ts';

@@ -10,16 +10,37 @@ const HALVINGS = 40;
 const KNEE: Point3 = { x: 1, y: 0, z: 0.4 };
 const ELBOW: Point3 = { x: 0, y: 0.5, z: -1 };
 
+/** What a rider sits on and holds, left side [m]. */
+export interface RiderContacts {
+  /** Top of the seat where the rider sits. */
+  readonly seat: Point3;
+  /** Middle of the left peg. */
+  readonly peg: Point3;
+  readonly pegDiameter: number;
+  /** Middle of the left grip. */
+  readonly grip: Point3;
+}
+
+/** Seat, pegs and grips of a build. */
+export const riderContacts = (build: Build, { places: { seat, peg, grip } }: Layout): RiderContacts => ({
+  seat,
+  peg,
+  pegDiameter: build.seating.pegs.diameter,
+  grip,
+});
+
+/** The build's own rider at rest. @source ansur-2, link lengths; memory, usual posture */
+export const placeRider = (build: Build, layout: Layout): RiderFigure =>
+  placeFigure(bodyLinks(build.rider), riderContacts(build, layout));
+
 /**
- * The rider at rest, left side: hip on the seat, ball of the foot on the peg, hand on the grip. The trunk leans forward
+ * A rider at rest, left side: hip on the seat, ball of the foot on the peg, hand on the grip. The trunk leans forward
  * no more than the arm needs to reach with a bent elbow. Links that cannot reach are drawn at full stretch and named.
  * @source ansur-2, link lengths; memory, usual posture
  */
-export function placeRider(build: Build, layout: Layout): RiderFigure {
-  const links = bodyLinks(build.rider);
-  const { seat, peg, grip } = layout.places;
+export function placeFigure(links: BodyLinks, { seat, peg, pegDiameter, grip }: RiderContacts): RiderFigure {
   const hip = { x: seat.x, y: seat.y + links.hipSpacing / 2, z: seat.z + links.hipAboveSeat };
-  const pegTop = peg.z + build.seating.pegs.diameter / 2;
+  const pegTop = peg.z + pegDiameter / 2;
   const sole = (forward: number, up: number): Point3 => ({ x: peg.x + forward, y: peg.y, z: pegTop + up });
   const leg = placeTwoLinks({
     from: hip,

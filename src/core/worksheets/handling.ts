@@ -78,11 +78,9 @@ const output = z.object({
   K0: matrix('Stiffness per gravity [kg·m].'),
   K2: matrix('Stiffness per speed squared [kg].'),
   speeds: z.array(z.number()).meta({ description: 'Speeds of the eigenvalues [m/s].' }),
-  eigenvalues: z
-    .array(z.array(z.array(z.number())))
-    .meta({
-      description: 'A speed: four pairs [Re, Im] [1/s], by falling real part, then falling imaginary part.',
-    }),
+  eigenvalues: z.array(z.array(z.array(z.number()))).meta({
+    description: 'A speed: four pairs [Re, Im] [1/s], by falling real part, then falling imaginary part.',
+  }),
   weaveSpeed: resultField(
     'speed',
     'Lowest speed at which an oscillation stops growing; absent: none.',
