@@ -8,6 +8,7 @@ const PACKAGES = [
   { name: 'python3-ezdxf', present: () => imports('ezdxf') },
   { name: 'python3-shapely', present: () => imports('shapely') },
   { name: 'python3-numpy', present: () => imports('numpy') },
+  { name: 'calculix-ccx', present: () => existsSync('/usr/bin/ccx') },
 ];
 
 /** Debian's own Python, whatever other stands first on the path: its packages are there. */

@@ -98,6 +98,7 @@ export {
   type FrameSolution,
   type FrameSupport,
   frequenciesBelow,
+  lostStiffness,
   type Mechanism,
   type MemberLoad,
   massMatrix,

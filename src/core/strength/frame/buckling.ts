@@ -1,4 +1,4 @@
-import { emptySkyline, largestOfPencil } from '../../numerics/index.ts';
+import { emptySkyline, largestOfPencil, type SkylineMatrix } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import { type AssembledFrame, addElement } from './assemble.ts';
 import { beamGeometricStiffness } from './beam.ts';
@@ -23,6 +23,23 @@ export function normalForces({ memberForces }: Pick<FrameSolution, 'memberForces
 }
 
 /**
+ * Kg over the unknowns, with its sign turned: what the normal forces of a case take from the stiffness.
+ * @source przemieniecki-1968, section 15.2
+ */
+export function lostStiffness(
+  frame: AssembledFrame,
+  solution: Pick<FrameSolution, 'memberForces'>,
+): SkylineMatrix {
+  const forces = normalForces(solution);
+  const matrix = emptySkyline(frame.equations.top);
+  frame.elements.forEach((element, m) => {
+    const lost = beamGeometricStiffness(element.member, element.length, -forces[m]!);
+    addElement(matrix, frame, element, element.follow ? condenseMatrix(element.follow, lost) : lost);
+  });
+  return matrix;
+}
+
+/**
  * Lowest linear buckling factors of a load case: K·x = -λ·Kg·x with Kg from the normal forces of that case.
  * Displacements before buckling, plasticity and imperfections are left out, so real frames give way earlier.
  * A member that buckles between its nodes must be divided: one element overestimates its factor (by 22 % with
@@ -37,13 +54,7 @@ export function buckleFrame(
   solution: Pick<FrameSolution, 'memberForces'>,
   count: number,
 ): Outcome<readonly BucklingMode[]> {
-  const forces = normalForces(solution);
-  const matrix = emptySkyline(frame.equations.top);
-  frame.elements.forEach((element, m) => {
-    // Taken with the opposite sign: what is lost per unit of load factor.
-    const lost = beamGeometricStiffness(element.member, element.length, -forces[m]!);
-    addElement(matrix, frame, element, element.follow ? condenseMatrix(element.follow, lost) : lost);
-  });
+  const matrix = lostStiffness(frame, solution);
   if (matrix.values.every((value) => value === 0)) return good([]);
   const outcome = largestOfPencil(frame.factor, matrix, count);
   if (!outcome.ok)
