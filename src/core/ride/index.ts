@@ -197,6 +197,7 @@ export {
   type TurningCircle,
   turningCircle,
 } from './steering.ts';
+export { steeringLimitFigures } from './steeringLimitFigures.ts';
 export {
   type BouncePitch,
   type BouncePitchInput,

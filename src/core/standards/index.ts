@@ -1,9 +1,25 @@
 export {
+  type AngleRange,
+  anthropometrySources,
+  type BodyGroup,
+  type BodyMeasure,
+  bodyGroups,
+  bodySize,
+  bodySpread,
+  comfort,
+  limbRadius,
+  type Percentile,
+  percentileLinks,
+  percentiles,
+  SHOES,
+} from './anthropometry.ts';
+export {
   type Bearing,
   bearings,
   findBearing,
   type RatingRange,
 } from './bearing.ts';
+export { type AxialFactorRow, type AxialRule, axialFactorTable, bearingConstants } from './bearingLoad.ts';
 export { type BendingFacts, bendingOf } from './bending.ts';
 export {
   type BodyLinks,
@@ -15,7 +31,41 @@ export {
   type SegmentMass,
   segmentMasses,
 } from './bodyLinks.ts';
+export {
+  type BoltClass,
+  type BoltFactor,
+  boltClass,
+  boltClassNames,
+  slipFrictions,
+  slipHoles,
+  torqueFactors,
+} from './boltClass.ts';
+export { boreMethods } from './boreMaking.ts';
+export {
+  allowedDistance,
+  brakeFacts,
+  brakeSources,
+  type PadKind,
+  padFriction,
+  type StoppingFigure,
+  stoppingFigures,
+  type UsualRange,
+} from './brakeFigures.ts';
 export { type Chain, chains, findChain } from './chain.ts';
+export {
+  type ChainRatingRow,
+  chainRatingRow,
+  type ServiceFactor,
+  serviceFactors,
+  strandFactor,
+  tensionShares,
+} from './chainRating.ts';
+export {
+  categorySteps,
+  type DetailCategory,
+  detailCategories,
+  fatiguePartialFactors,
+} from './detailCategory.ts';
 export {
   type Drill,
   type DrillSet,
@@ -25,6 +75,13 @@ export {
   drillWeb,
   findDrill,
 } from './drill.ts';
+export {
+  type Notch,
+  notches,
+  reliabilities,
+  type SurfaceFinish,
+  surfaceFinishes,
+} from './endurance.ts';
 export {
   bearingRingLimits,
   type FitLimits,
@@ -52,3 +109,4 @@ export {
   tireDimensions,
 } from './tire.ts';
 export { solidBar, type TubeSection, tubeSection } from './tubeSection.ts';
+export { allowableWeldShare, fillerMetals, leastFillet, weldCorrelations } from './weldMetal.ts';
