@@ -8,12 +8,13 @@ import {
   placeBike,
   stackFigures,
   stackFlaws,
+  tubeFigures,
   weigh,
 } from './bike/index.ts';
 import type { Build } from './build/index.ts';
 import { type DrivelineSolution, drivelineFigures, solveDriveline } from './driveline/index.ts';
 import { allFindings, type Finding } from './findings/index.ts';
-import { type Clearance, clearances } from './fit/index.ts';
+import { type Clearance, clearanceFigures, clearances } from './fit/index.ts';
 import { type FlatPattern, plateFigures, plateLumps, platesOf, slotNeeds } from './plates/index.ts';
 import type { Figure } from './quantity/index.ts';
 
@@ -54,7 +55,9 @@ export function solve(build: Build): Solution {
     ...drivelineFigures(build, driveline),
     ...stackFigures(bike.stacks),
     ...ladderFigures(bike.ladder),
+    ...tubeFigures(bike.tubes),
     ...plateFigures(patterns),
+    ...clearanceFigures(room),
     ...massFigures(build, layout, masses),
   ];
   return { build, driveline, bike, patterns, masses, clearances: room, figures, findings };

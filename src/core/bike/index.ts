@@ -71,5 +71,6 @@ export { stanceChanges, steeringGeometry } from './stances.ts';
 export { steeringFigures } from './steeringFigures.ts';
 export { TIRE_ROOM } from './tireGap.ts';
 export { axisNear, referenceAt } from './tubeEnds.ts';
+export { tubeFigures } from './tubeFigures.ts';
 export { bendRadius, type PlacedTubes, placeTubes } from './tubes.ts';
 export { placeTwoLinks, type TwoLinks, type TwoLinksPlace } from './twoLinks.ts';

@@ -1,3 +1,4 @@
+export { clearanceFigures } from './clearanceFigures.ts';
 export { type Clearance, clearances } from './clearances.ts';
 export {
   type FigureDoubt,

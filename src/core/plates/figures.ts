@@ -1,11 +1,15 @@
-import { type Figure, practice } from '../quantity/index.ts';
+import { derived, type Figure, practice } from '../quantity/index.ts';
 import { materialNamed } from '../standards/index.ts';
 import type { FlatPattern, Opening } from './pattern.ts';
 
-/** Figures of the plates that a person may question: area and mass of each, and the length of each slot. */
+/**
+ * Figures of the plates that a person may question: area and mass of each, place and size of each hole, and the length
+ * of each slot. A hole that a change of the bike moves in a plate that is made already is found by these.
+ */
 export function plateFigures(patterns: readonly FlatPattern[]): readonly Figure[] {
   return patterns.flatMap((pattern) => [
     ...massFigures(pattern),
+    ...pattern.openings.flatMap((opening) => holeFigures(pattern, opening)),
     ...pattern.openings.filter((opening) => opening.kind === 'slot').map((slot) => slotFigure(pattern, slot)),
   ]);
 }
@@ -38,6 +42,25 @@ function massFigures(pattern: FlatPattern): readonly Figure[] {
       ],
       source,
     },
+  ];
+}
+
+function holeFigures(pattern: FlatPattern, { id, kind, center, diameter, for: through }: Opening): Figure[] {
+  const of = `plate ${pattern.id}, ${id}`;
+  const figure = (last: string, symbol: string, name: string, value: number): Figure => ({
+    id: `plate.${pattern.id}.${id}.${last}`,
+    symbol,
+    name: `${name}, ${of}`,
+    value,
+    kind: 'length',
+    formula: `by the recipe, for ${through}`,
+    inputs: [],
+    source: derived('recipe of the plate, in its own axes'),
+  });
+  return [
+    figure('x', 'x', 'center along', center.x),
+    figure('y', 'y', 'center across', center.y),
+    figure('diameter', 'd', kind === 'slot' ? 'slot width' : 'finished diameter', diameter),
   ];
 }
 
