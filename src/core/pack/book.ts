@@ -7,8 +7,10 @@ import {
   ladderSheets,
   type Paper,
   paper,
+  plateCards,
   type Sheet,
   stackSheets,
+  tubeCards,
 } from '../drawings/index.ts';
 import { findingPages } from './findingPages.ts';
 import type { PackInput } from './packInput.ts';
@@ -42,6 +44,8 @@ function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly Dr
     ...stackSheets(context),
     ...fitUpSheets(context, input.work.fitUp),
     ...cutPages(input, lying),
+    ...tubeCards(context, input.work),
+    ...plateCards(context, input.work.drilling),
     ...drillPages(input, lying),
     ...partPages(input, lying),
     ...workPages(input, upright),

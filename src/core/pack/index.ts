@@ -4,3 +4,4 @@ export { modelParts } from './model.ts';
 export { type PackedFile, type PackOptions, packFiles } from './packFiles.ts';
 export type { PackInput } from './packInput.ts';
 export { reportJson } from './report.ts';
+export { printerVerdict, templateBook } from './templates.ts';

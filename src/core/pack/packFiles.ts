@@ -5,6 +5,7 @@ import { modelGlb } from './model.ts';
 import type { PackInput } from './packInput.ts';
 import { reportJson } from './report.ts';
 import { cutListCsv, partsCsv } from './tables.ts';
+import { templateBook } from './templates.ts';
 
 /** One file of a pack, with its path inside the pack's folder. */
 export interface PackedFile {
@@ -34,6 +35,10 @@ export async function* packFiles(input: PackInput, options: PackOptions): AsyncG
   });
   tell('drawing the book');
   yield await pdf('book.pdf', 'shop pack', bookSheets(input));
+  for (const name of ['a4', 'letter'] as const) {
+    tell(`drawing the templates for ${name}`);
+    yield await pdf(`templates-${name}.pdf`, 'templates', templateBook(input, name));
+  }
   for (const pattern of input.patterns) {
     tell(`cutting file of ${pattern.id}`);
     for (const file of await cutFilesOf(pattern, kerfOf(input, pattern.make)))
