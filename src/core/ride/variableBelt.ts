@@ -170,6 +170,7 @@ function endOf(input: VariableBeltInput, center: number, end: 'low' | 'high'): O
   const isPast = (value: number): boolean =>
     end === 'low' ? value > driven + SAME_DIAMETER : value < driven - SAME_DIAMETER;
   if (follows.ok && !isPast(follows.value)) {
+    if (!lies(follows.value, input.driven)) return bad(noRange);
     return positionOf(pairOf(driver, follows.value), center, {
       endsAt: 'driver',
       unused: Math.abs(follows.value - driven),
@@ -177,8 +178,7 @@ function endOf(input: VariableBeltInput, center: number, end: 'low' | 'high'): O
   }
   // The same equation read from the driven side gives the driver.
   const leads = coupledDrivenDiameter(belt, driven as Length);
-  if (!leads.ok || leads.value < input.driver.smallest || leads.value > input.driver.largest)
-    return bad(noRange);
+  if (!leads.ok || !lies(leads.value, input.driver)) return bad(noRange);
   return positionOf(pairOf(leads.value, driven), center, {
     endsAt: 'driven',
     unused: Math.abs(leads.value - driver),
@@ -187,6 +187,9 @@ function endOf(input: VariableBeltInput, center: number, end: 'low' | 'high'): O
 
 /** Diameters are the same within the solution of the length equation [m]. */
 const SAME_DIAMETER = 1e-9;
+
+const lies = (value: number, { smallest, largest }: SheaveLimits): boolean =>
+  value >= smallest - SAME_DIAMETER && value <= largest + SAME_DIAMETER;
 
 function positionOf(pair: SheavePair, center: number, end: Omit<End, 'position'>): Outcome<End> {
   const wraps = beltWraps(pair, center as Length);
