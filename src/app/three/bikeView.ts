@@ -1,5 +1,4 @@
 import {
-  ACESFilmicToneMapping,
   Box3,
   BufferAttribute,
   BufferGeometry,
@@ -12,6 +11,7 @@ import {
   LineSegments,
   Mesh,
   MeshStandardMaterial,
+  NeutralToneMapping,
   PCFShadowMap,
   PerspectiveCamera,
   PlaneGeometry,
@@ -61,11 +61,12 @@ export class BikeView {
   readonly #size: ResizeObserver;
   #sphere = new Sphere(new Vector3(0.5, 0, 0.4), 1);
   #marked: ReadonlySet<string> = new Set();
+  #hidden: ReadonlySet<string> = new Set();
   #frame = 0;
 
   constructor(canvas: HTMLCanvasElement) {
-    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
-    this.#renderer.toneMapping = ACESFilmicToneMapping;
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
+    this.#renderer.toneMapping = NeutralToneMapping;
     this.#renderer.shadowMap.enabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#camera.up.set(0, 0, 1);
@@ -80,15 +81,18 @@ export class BikeView {
     this.#fit(canvas);
   }
 
-  /** Shows these parts instead of those before; the point of view stays. */
+  /** Shows these parts instead of those before; the point of view stays, unless other kinds are hidden. */
   show(parts: readonly DrawnPart[], hidden: ReadonlySet<string>): void {
     const isFirst = this.#parts.children.length === 0;
+    const isOther = hidden.size !== this.#hidden.size;
+    this.#hidden = hidden;
     this.#clear();
     for (const part of parts) if (!hidden.has(part.look)) this.#parts.add(solidOf(part));
     const box = new Box3().setFromObject(this.#parts);
     if (!box.isEmpty()) box.getBoundingSphere(this.#sphere);
     this.mark(this.#marked);
     if (isFirst) this.look('corner');
+    else if (isOther) this.#lookAlong(this.#camera.position.clone().sub(this.#controls.target));
     this.#draw();
   }
 
@@ -105,15 +109,7 @@ export class BikeView {
   }
 
   look(from: Standpoint): void {
-    const distance = this.#sphere.radius / Math.sin(((FIELD_OF_VIEW / 2) * Math.PI) / 180);
-    const narrow = Math.max(1, 1 / this.#camera.aspect);
-    this.#controls.target.copy(this.#sphere.center);
-    this.#camera.position
-      .copy(STANDPOINTS[from])
-      .setLength(distance * 0.86 * narrow)
-      .add(this.#sphere.center);
-    this.#controls.update();
-    this.#draw();
+    this.#lookAlong(STANDPOINTS[from]);
   }
 
   /** Goes round the bike: `across` to the right, `up` over it [rad]. */
@@ -153,6 +149,19 @@ export class BikeView {
     this.#controls.dispose();
     this.#clear();
     this.#renderer.dispose();
+  }
+
+  /** All of the bike, seen from this side. */
+  #lookAlong(from: Vector3): void {
+    const distance = this.#sphere.radius / Math.sin(((FIELD_OF_VIEW / 2) * Math.PI) / 180);
+    const narrow = Math.max(1, 1 / this.#camera.aspect);
+    this.#controls.target.copy(this.#sphere.center);
+    this.#camera.position
+      .copy(from)
+      .setLength(distance * 0.86 * narrow)
+      .add(this.#sphere.center);
+    this.#controls.update();
+    this.#draw();
   }
 
   #light(): void {

@@ -9,7 +9,7 @@ import { FindingsView } from './FindingsView.tsx';
 import { Header } from './Header.tsx';
 import { LadderView } from './LadderView.tsx';
 import { Numbers } from './Numbers.tsx';
-import { SheetsView } from './SheetsView.tsx';
+import { SheetBrowser } from './SheetBrowser.tsx';
 import { SideView } from './SideView.tsx';
 import { SolidView } from './SolidView.tsx';
 import { useNarrow } from './useNarrow.ts';
@@ -38,7 +38,7 @@ const PANELS: Readonly<Record<ViewName, () => ReactNode>> = {
   side: () => <SideView />,
   solid: () => <SolidView />,
   ladder: () => <LadderView />,
-  sheets: () => <SheetsView />,
+  sheets: () => <SheetBrowser />,
   figures: () => <FiguresView />,
   findings: () => <FindingsView />,
   changes: () => <ChangesView />,
@@ -52,6 +52,7 @@ export function App() {
   const answer = useScreen((state) => state.answer);
   const views = VIEWS.filter((view) => isNarrow || view !== 'numbers');
   const view = views.includes(chosen) ? chosen : 'side';
+  const isOld = hasErrors && answer !== undefined && view !== 'numbers';
   return (
     <div className="app">
       <Header />
@@ -59,7 +60,7 @@ export function App() {
       <main className="bench">
         {!isNarrow && <Numbers />}
         <Tabs
-          className={`tabs${hasErrors && view !== 'numbers' ? ' is-old' : ''}`}
+          className={isOld ? 'tabs is-old' : 'tabs'}
           selectedKey={view}
           onSelectionChange={(key) => screen.setState({ view: key as ViewName })}
         >
@@ -70,6 +71,7 @@ export function App() {
               </Tab>
             ))}
           </TabList>
+          {isOld && <p className="old-note">This is the last good result: the file has errors.</p>}
           <Caution />
           {views.map((name) => (
             <TabPanel key={name} id={name} className="tab-panel">

@@ -1,7 +1,9 @@
 import { useState } from 'react';
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { Difference, ScreenChange, ScreenFinding } from '../worker/messages.ts';
+import { Amount } from './Amount.tsx';
 import { useScreen } from './context.ts';
+import { ScrollView } from './ScrollView.tsx';
 import { SEVERITY_WORDS, SeverityMark } from './SeverityMark.tsx';
 
 const NOTHING: Difference = { figures: [], found: [], cleared: [] };
@@ -13,7 +15,7 @@ export function ChangesView() {
   const difference = useScreen(({ answer }) => answer?.[since] ?? NOTHING);
   const { figures, found, cleared } = difference;
   return (
-    <div className="view scrolls">
+    <ScrollView label="What changed">
       <RadioGroup
         aria-label="Compared with"
         orientation="horizontal"
@@ -28,7 +30,7 @@ export function ChangesView() {
       <FindingList title="Findings no longer there" findings={cleared} />
       {figures.length > 0 && (
         <>
-          <h3>Figures that moved ({figures.length})</h3>
+          <h2>Figures that moved ({figures.length})</h2>
           <ul className="figures">
             {figures.map((change) => (
               <ChangeRow key={change.id} change={change} />
@@ -41,7 +43,7 @@ export function ChangesView() {
           Nothing has moved. Change a number and everything that follows from it shows here.
         </p>
       )}
-    </div>
+    </ScrollView>
   );
 }
 
@@ -55,9 +57,17 @@ function ChangeRow({ change }: { readonly change: ScreenChange }) {
         <span className="figure-value">
           {how === 'new' && 'new: '}
           {how === 'gone' && 'gone: '}
-          {before && <span>{before[units]}</span>}
+          {before && (
+            <span className="was">
+              <Amount text={before[units]} />
+            </span>
+          )}
           {before && after && ' → '}
-          {after && <b>{after[units]}</b>}
+          {after && (
+            <b>
+              <Amount text={after[units]} />
+            </b>
+          )}
         </span>
       </div>
       {alreadyCut && (
@@ -79,9 +89,9 @@ function FindingList({
   if (findings.length === 0) return null;
   return (
     <>
-      <h3>
+      <h2>
         {title} ({findings.length})
-      </h3>
+      </h2>
       <ul className="finding-lines">
         {findings.map(({ key, severity, what }) => (
           <li key={key}>

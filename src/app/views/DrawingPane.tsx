@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { PanZoom } from './panZoom.ts';
+import { useNarrow } from './useNarrow.ts';
 
 interface DrawingPaneProps {
   /** An SVG made by the core, its texts escaped there. */
@@ -8,6 +9,8 @@ interface DrawingPaneProps {
   readonly label: string;
   /** Changes when another drawing is shown, not when the same one is drawn anew. */
   readonly subject: string;
+  /** A page with edges, not a picture on the page. */
+  readonly isPaper?: boolean;
   readonly marked?: ReadonlySet<string>;
   readonly onPart?: (part: string) => void;
 }
@@ -24,7 +27,8 @@ const KEYS: Readonly<Record<string, (view: PanZoom) => void>> = {
 };
 
 /** A drawing that can be moved and enlarged by pointer, fingers, wheel and keys; lines stay sharp. */
-export function DrawingPane({ svg, label, subject, marked, onPart }: DrawingPaneProps) {
+export function DrawingPane({ svg, label, subject, isPaper = false, marked, onPart }: DrawingPaneProps) {
+  const isNarrow = useNarrow();
   const box = useRef<HTMLDivElement>(null);
   const view = useRef<PanZoom>(undefined);
   const tellPart = useRef(onPart);
@@ -39,8 +43,10 @@ export function DrawingPane({ svg, label, subject, marked, onPart }: DrawingPane
   }, []);
 
   useEffect(() => {
-    if (svg !== undefined) view.current?.show(svg, subject, label);
-  }, [svg, subject, label]);
+    if (svg === undefined || !view.current) return;
+    const isOther = view.current.show(svg, subject, label);
+    if (isOther && isPaper && isNarrow) view.current.fitWidth();
+  }, [svg, subject, label, isPaper, isNarrow]);
 
   // After the drawing itself, so that a new one is marked too.
   // biome-ignore lint/correctness/useExhaustiveDependencies: a new drawing has to be marked again
@@ -58,7 +64,7 @@ export function DrawingPane({ svg, label, subject, marked, onPart }: DrawingPane
       {/* biome-ignore lint/a11y/useSemanticElements: a group of one drawing that takes keys, no set of form fields */}
       <div
         ref={box}
-        className="drawing"
+        className={isPaper ? 'drawing is-paper' : 'drawing'}
         role="group"
         aria-label={`${label}. Arrow keys move it, plus and minus enlarge and reduce, 0 shows all.`}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is moved by keys

@@ -1,7 +1,9 @@
 import { useMemo, useState } from 'react';
 import { Button, Input, Label, SearchField } from 'react-aria-components';
 import type { ScreenFigure } from '../worker/messages.ts';
+import { Amount } from './Amount.tsx';
 import { useScreen } from './context.ts';
+import { ScrollView } from './ScrollView.tsx';
 import { SourceLine } from './SourceLine.tsx';
 
 /** Every number that was worked out; each can show how. */
@@ -10,7 +12,7 @@ export function FiguresView() {
   const [search, setSearch] = useState('');
   const shown = useMemo(() => figures.filter((figure) => matches(figure, search)), [figures, search]);
   return (
-    <div className="view scrolls">
+    <ScrollView label="Figures">
       <SearchField className="search" value={search} onChange={setSearch}>
         <Label>Find a figure</Label>
         <Input placeholder="trail, wrap, spacer, drive final …" />
@@ -23,7 +25,7 @@ export function FiguresView() {
           <FigureRow key={figure.id} figure={figure} />
         ))}
       </ul>
-    </div>
+    </ScrollView>
   );
 }
 
@@ -35,7 +37,9 @@ function FigureRow({ figure }: { readonly figure: ScreenFigure }) {
     <li className="figure" data-figure={id}>
       <div className="figure-line">
         <span className="figure-name">{name}</span>
-        <output className="figure-value">{value[units]}</output>
+        <output className="figure-value">
+          <Amount text={value[units]} />
+        </output>
         <Button
           aria-expanded={isOpen}
           aria-label={`Show working of ${name}`}
@@ -53,7 +57,9 @@ function FigureRow({ figure }: { readonly figure: ScreenFigure }) {
             {inputs.map((input) => (
               <div key={input.name}>
                 <dt>{input.name}</dt>
-                <dd>{input.value[units]}</dd>
+                <dd>
+                  <Amount text={input.value[units]} />
+                </dd>
               </div>
             ))}
           </dl>

@@ -1,5 +1,6 @@
 import { Button } from 'react-aria-components';
 import type { ScreenFinding } from '../worker/messages.ts';
+import { Amount } from './Amount.tsx';
 import { useScreen, useWorkshop } from './context.ts';
 import { jumpToField, pathOfPart } from './jump.ts';
 import { SEVERITY_WORDS, SeverityMark } from './SeverityMark.tsx';
@@ -20,11 +21,11 @@ export function FindingCard({ finding }: { readonly finding: ScreenFinding }) {
   const path = finding.path ?? pathOfPart(workshop, finding.part);
   return (
     <article className={`card card-${severity}`}>
-      <h3>
+      <h2>
         <SeverityMark severity={severity} />
         <span className="severity">{SEVERITY_WORDS[severity]}</span>
         <span className="question">{QUESTIONS[finding.question]}</span>
-      </h3>
+      </h2>
       <p className="what">{what}</p>
       {limit && (
         <dl className="measures">
@@ -57,7 +58,9 @@ function Measure({ name, text }: { readonly name: string; readonly text: string 
   return (
     <div>
       <dt>{name}</dt>
-      <dd>{text}</dd>
+      <dd>
+        <Amount text={text} />
+      </dd>
     </div>
   );
 }

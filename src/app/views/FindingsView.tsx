@@ -3,6 +3,7 @@ import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
 import type { ScreenFinding } from '../worker/messages.ts';
 import { useScreen } from './context.ts';
 import { FindingCard } from './FindingCard.tsx';
+import { ScrollView } from './ScrollView.tsx';
 import { SEVERITIES, SEVERITY_WORDS, SeverityMark } from './SeverityMark.tsx';
 
 /** Everything that does not go together, what stops the work first. */
@@ -11,7 +12,7 @@ export function FindingsView() {
   const [shown, setShown] = useState<ReadonlySet<string>>(new Set(SEVERITIES));
   const visible = findings.filter(({ severity }) => shown.has(severity));
   return (
-    <div className="view scrolls">
+    <ScrollView label="Findings">
       <ToggleButtonGroup
         className="choice"
         aria-label="Show"
@@ -39,7 +40,7 @@ export function FindingsView() {
           still be wrong.
         </p>
       )}
-    </div>
+    </ScrollView>
   );
 }
 

@@ -1,19 +1,56 @@
+import { type ReactNode, useState } from 'react';
+import { Radio, RadioGroup } from 'react-aria-components';
 import type { ChainLineRow, TireGapRow } from '../worker/messages.ts';
+import { Amount } from './Amount.tsx';
 import { useScreen } from './context.ts';
+import { ScrollView } from './ScrollView.tsx';
+import { SheetBrowser } from './SheetBrowser.tsx';
+import { useNarrow } from './useNarrow.ts';
 
-/** Every chain line reached from both sides, and the room beside the tire. */
+type Mode = 'drawing' | 'steps';
+
+const MODES: Readonly<Record<Mode, string>> = { drawing: 'Drawing', steps: 'Steps' };
+
+/** Every chain line reached from both sides, drawn and in steps; on a phone the steps read better. */
 export function LadderView() {
+  const isNarrow = useNarrow();
+  const [chosen, setMode] = useState<Mode>();
+  const mode = chosen ?? (isNarrow ? 'steps' : 'drawing');
+  const choice = (
+    <RadioGroup
+      aria-label="Ladder as"
+      orientation="horizontal"
+      className="choice"
+      value={mode}
+      onChange={(value) => setMode(value as Mode)}
+    >
+      {Object.entries(MODES).map(([value, label]) => (
+        <Radio key={value} value={value}>
+          {label}
+        </Radio>
+      ))}
+    </RadioGroup>
+  );
+  return mode === 'drawing' ? (
+    <SheetBrowser only="lateral-ladder" tools={choice} />
+  ) : (
+    <LadderSteps choice={choice} />
+  );
+}
+
+function LadderSteps({ choice }: { readonly choice: ReactNode }) {
   const lines = useScreen(({ answer }) => answer?.lines ?? []);
   const gaps = useScreen(({ answer }) => answer?.gaps ?? []);
   return (
-    <div className="view scrolls">
+    <ScrollView label="Lateral ladder">
+      {choice}
       <p className="hint">Distances are from the center plane of the bike, left positive.</p>
       {lines.map((line) => (
         <LineCard key={line.drive} line={line} />
       ))}
       {gaps.length > 0 && <GapTable gaps={gaps} />}
       {lines.length + gaps.length === 0 && <p className="hint">No drive is laid out yet.</p>}
-    </div>
+    </ScrollView>
   );
 }
 
@@ -21,29 +58,39 @@ function LineCard({ line }: { readonly line: ChainLineRow }) {
   const units = useScreen((state) => state.units);
   return (
     <section className="ladder-line">
-      <h3>
+      <h2>
         Drive {line.drive}: <Verdict within={line.within} />
-      </h3>
+      </h2>
       <dl className="measures">
         <div>
           <dt>Offset</dt>
-          <dd>{line.offset[units]}</dd>
+          <dd>
+            <Amount text={line.offset[units]} />
+          </dd>
         </div>
         <div>
           <dt>Limit</dt>
-          <dd>{line.limit[units]}</dd>
+          <dd>
+            <Amount text={line.limit[units]} />
+          </dd>
         </div>
         <div>
           <dt>Angle</dt>
-          <dd>{line.angle[units]}</dd>
+          <dd>
+            <Amount text={line.angle[units]} />
+          </dd>
         </div>
         <div>
           <dt>Driving plane</dt>
-          <dd>{line.driver[units]}</dd>
+          <dd>
+            <Amount text={line.driver[units]} />
+          </dd>
         </div>
         <div>
           <dt>Driven plane</dt>
-          <dd>{line.driven[units]}</dd>
+          <dd>
+            <Amount text={line.driven[units]} />
+          </dd>
         </div>
       </dl>
       <div className="ladder-sides">
@@ -65,8 +112,12 @@ function LineCard({ line }: { readonly line: ChainLineRow }) {
                     {step.label}
                     {step.make && <b> — make</b>}
                   </th>
-                  <td>{step.length[units]}</td>
-                  <td>{step.to[units]}</td>
+                  <td>
+                    <Amount text={step.length[units]} />
+                  </td>
+                  <td>
+                    <Amount text={step.to[units]} />
+                  </td>
                 </tr>
               ))}
             </tbody>
@@ -75,11 +126,14 @@ function LineCard({ line }: { readonly line: ChainLineRow }) {
       </div>
       {line.options.length > 0 && (
         <>
-          <h4>Ways to bring it in line</h4>
+          <h3>Ways to bring it in line</h3>
           <ul className="options">
             {line.options.map((option) => (
               <li key={`${option.text}${option.length.mm}`}>
-                <b>{option.length[units]}</b> for {option.text}
+                <b>
+                  <Amount text={option.length[units]} />
+                </b>{' '}
+                for {option.text}
                 {option.hindrance ? <em> — in the way: {option.hindrance}</em> : ' — nothing in the way'}
               </li>
             ))}
@@ -94,7 +148,7 @@ function GapTable({ gaps }: { readonly gaps: readonly TireGapRow[] }) {
   const units = useScreen((state) => state.units);
   return (
     <section className="ladder-line">
-      <h3>Room beside the tires, with growth</h3>
+      <h2>Room beside the tires, with growth</h2>
       <table>
         <thead>
           <tr>
@@ -108,8 +162,12 @@ function GapTable({ gaps }: { readonly gaps: readonly TireGapRow[] }) {
           {gaps.map(({ against, gap, limit, within }) => (
             <tr key={against}>
               <th scope="row">{against}</th>
-              <td>{gap[units]}</td>
-              <td>{limit[units]}</td>
+              <td>
+                <Amount text={gap[units]} />
+              </td>
+              <td>
+                <Amount text={limit[units]} />
+              </td>
               <td>
                 <Verdict within={within} />
               </td>

@@ -1,10 +1,10 @@
-import { useCallback, useMemo, useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Radio, RadioGroup } from 'react-aria-components';
 import type { Sight } from '../worker/messages.ts';
-import { useScreen, useWorkshop } from './context.ts';
+import { useScreen } from './context.ts';
 import { DrawingPane } from './DrawingPane.tsx';
-import { jumpToField, pathOfPart } from './jump.ts';
 import { RiderSwitch } from './RiderSwitch.tsx';
+import { usePartJump } from './SheetBrowser.tsx';
 import { useDrawn } from './useDrawn.ts';
 import { useMarked } from './useMarked.ts';
 
@@ -12,7 +12,6 @@ const SIGHTS: Readonly<Record<Sight, string>> = { left: 'Left', right: 'Right', 
 
 /** The placed bike as a drawing; a tap on a part opens its field. */
 export function SideView() {
-  const workshop = useWorkshop();
   const withRider = useScreen((state) => state.withRider);
   const name = useScreen(({ answer }) => answer?.name ?? 'the build');
   const [sight, setSight] = useState<Sight>('left');
@@ -21,13 +20,7 @@ export function SideView() {
   );
   const parts = useMemo(() => partsIn(svg), [svg]);
   const marked = useMarked(parts);
-  const onPart = useCallback(
-    (part: string) => {
-      const path = pathOfPart(workshop, part);
-      if (path !== undefined) jumpToField(workshop, path);
-    },
-    [workshop],
-  );
+  const onPart = usePartJump();
   return (
     <div className="view">
       <div className="view-tools">

@@ -35,9 +35,10 @@ export class PanZoom {
     element.addEventListener('wheel', (event) => this.#wheel(event), { signal, passive: false });
   }
 
-  /** The same subject drawn anew keeps its enlargement. */
-  show(svg: string, subject: string, label: string): void {
-    const isWhole = this.#box === this.#whole || subject !== this.#subject;
+  /** The same subject drawn anew keeps its enlargement; true when it is another one. */
+  show(svg: string, subject: string, label: string): boolean {
+    const isOther = subject !== this.#subject;
+    const isWhole = this.#box === this.#whole || isOther;
     this.#element.innerHTML = svg;
     const element = this.#element.querySelector('svg');
     if (!element) throw new Error('a drawing without an svg');
@@ -50,6 +51,7 @@ export class PanZoom {
     element.setAttribute('height', '100%');
     element.setAttribute('aria-label', label);
     this.#apply();
+    return isOther;
   }
 
   mark(parts: ReadonlySet<string>): void {
@@ -60,6 +62,14 @@ export class PanZoom {
   fit(): void {
     this.#box = this.#whole;
     this.#apply();
+  }
+
+  /** A page as wide as the screen, from its head: its text can then be read. */
+  fitWidth(): void {
+    const { clientWidth, clientHeight } = this.#element;
+    const height = (this.#whole.width * clientHeight) / Math.max(clientWidth, 1);
+    if (height < this.#whole.height) this.#set({ ...this.#whole, height });
+    else this.fit();
   }
 
   /** By shares of what is seen. */

@@ -16,7 +16,7 @@ export function differenceOf(before: Held | undefined, after: Held): Difference 
   const keys = (held: Held): ReadonlySet<string> => new Set(held.findings.map((one) => one.key));
   const [old, now] = [keys(before), keys(after)];
   return {
-    figures: rippleOf(solvedOf(before), solvedOf(after)).map(screenChange),
+    figures: rippleOf(solvedOf(before), solvedOf(after)).map(screenChange).filter(isSeen),
     found: after.findings.filter((one) => !old.has(one.key)),
     cleared: before.findings.filter((one) => !now.has(one.key)),
   };
@@ -24,6 +24,10 @@ export function differenceOf(before: Held | undefined, after: Held): Difference 
 
 const solvedOf = ({ solution: { figures, build } }: Held) =>
   build.made === undefined ? { figures } : { figures, made: build.made };
+
+/** A change too small to print says nothing at the bench. */
+const isSeen = ({ how, before, after, alreadyCut }: ScreenChange): boolean =>
+  how !== 'changed' || alreadyCut !== undefined || before?.mm !== after?.mm;
 
 function screenChange(change: Change): ScreenChange {
   const before = maybePrinted(change.before, change.kind);
