@@ -1,5 +1,7 @@
 import {
   type Block,
+  checkBar,
+  correctionOf,
   finishBook,
   flowPages,
   groupTemplates,
@@ -80,6 +82,8 @@ function coverSheets(
         'Tube wraps: printed side out, the line marked START or END at the joint, the mark on the reference line of the tube.',
       ],
     },
+    { kind: 'heading', text: 'Measure the printer here', level: 2 },
+    barsBlock(verdict),
     ...(failed.length > 0
       ? [
           { kind: 'heading' as const, text: 'Not drawn', level: 2 as const },
@@ -94,6 +98,30 @@ function coverSheets(
     blocks,
   });
   return finishBook(drafts, { bike: input.build.about.name, date: input.date, units: 'mm over in' });
+}
+
+/** The bars of every sheet, once more on the first: what they measure is what the shop enters. */
+function barsBlock(verdict: PrinterVerdict | undefined): Block {
+  const factor = verdict?.verdict === 'compensate' ? correctionOf(verdict) : { across: 1, down: 1 };
+  return {
+    kind: 'drawing',
+    height: 112,
+    draw: ({ left, bottom }) =>
+      (['100 mm', '4 in'] as const).flatMap((kind, i) => [
+        ...checkBar({
+          at: { x: left + 40, y: bottom + 4 + 9 * i },
+          axis: 'across',
+          kind,
+          factor: factor.across,
+        }),
+        ...checkBar({
+          at: { x: left + 10 + 12 * i, y: bottom + 4 },
+          axis: 'down',
+          kind,
+          factor: factor.down,
+        }),
+      ]),
+  };
 }
 
 function verdictBlocks(verdict: PrinterVerdict | undefined): Block[] {
