@@ -18,8 +18,8 @@ interface ReducedRow {
   readonly coefficients: number[];
   value: number;
   readonly pivot: number;
-  /** How the row is mixed from the equations added. */
-  readonly mix: Map<number, number>;
+  /** How the row is mixed from the equations added, by their index; 0 beyond its end. */
+  readonly mix: number[];
 }
 
 /** Below this a coefficient is zero: coefficients here are 0, ½ and 1, sums of a few dozen of them. */
@@ -44,7 +44,7 @@ export class RankedSystem {
     const row = this.#reduce(equation, index);
     const pivot = largest(row.coefficients);
     if (Math.abs(row.coefficients[pivot] ?? 0) < ZERO) {
-      const against = [...row.mix.keys()].filter((key) => key !== index);
+      const against = [...row.mix.keys()].filter((key) => key !== index && row.mix[key] !== 0);
       return { equation: index, residual: row.value, against };
     }
     this.#keep({ ...row, pivot });
@@ -75,7 +75,7 @@ export class RankedSystem {
     const row = {
       coefficients: [...equation.coefficients],
       value: equation.value,
-      mix: new Map([[index, 1]]),
+      mix: Array.from({ length: index + 1 }, (_, key) => (key === index ? 1 : 0)),
     };
     for (const kept of this.#rows) subtract(row, kept, row.coefficients[kept.pivot] ?? 0);
     return row;
@@ -92,22 +92,21 @@ export class RankedSystem {
 function scaleRow(row: ReducedRow, scale: number): void {
   for (let i = 0; i < row.coefficients.length; i++) row.coefficients[i] = row.coefficients[i]! * scale;
   row.value *= scale;
-  for (const [key, part] of row.mix) row.mix.set(key, part * scale);
+  for (let key = 0; key < row.mix.length; key++) row.mix[key] = row.mix[key]! * scale;
 }
 
 /** row − factor·other. Plain loops: the ladder solves this some dozen times for every bike. */
 function subtract(row: Omit<ReducedRow, 'pivot'>, other: ReducedRow, factor: number): void {
   if (Math.abs(factor) < ZERO) return;
-  const { coefficients } = row;
+  const { coefficients, mix } = row;
   for (let i = 0; i < coefficients.length; i++) {
     const value = other.coefficients[i]!;
     if (value !== 0) coefficients[i] = coefficients[i]! - factor * value;
   }
   row.value -= factor * other.value;
-  for (const [key, part] of other.mix) {
-    const mixed = (row.mix.get(key) ?? 0) - factor * part;
-    if (Math.abs(mixed) < ZERO) row.mix.delete(key);
-    else row.mix.set(key, mixed);
+  for (let key = 0; key < other.mix.length; key++) {
+    const mixed = (mix[key] ?? 0) - factor * other.mix[key]!;
+    mix[key] = Math.abs(mixed) < ZERO ? 0 : mixed;
   }
 }
 
