@@ -1,5 +1,4 @@
-import type { UnitSystem } from '../../quantity/index.ts';
-import { printInches, printMillimeters } from '../../quantity/index.ts';
+import { inches, printInches, printMillimeters, printNumber, type UnitSystem } from '../../quantity/index.ts';
 import type { DraftSheet } from '../bookPages.ts';
 import { type DimensionText, dimensionText, lengthInLine } from '../dimensionText.ts';
 import { fractionText } from '../fractionText.ts';
@@ -23,6 +22,23 @@ export const dimensionOf = (context: DrawingContext, length: number, resolution 
 export const inLine = (context: DrawingContext, length: number, resolution = 0.1): string =>
   lengthInLine(length, { system: context.system, resolution });
 
+/** A wall or a bore [m], where a fraction would be too coarse: `2.41 mm (0.095 in)`. */
+export function fineInLine(context: DrawingContext, length: number): string {
+  const millimeters = printMillimeters(length, 0.01);
+  const decimal = `${decimalInches(length)} in`;
+  if (context.system === 'mm') return millimeters;
+  return context.system === 'in' ? decimal : `${millimeters} (${decimal})`;
+}
+
+/** Cells for {@link lengthColumns} in hundredths of a millimeter and thousandths of an inch. */
+export function fineCells(context: DrawingContext, length: number): readonly string[] {
+  const millimeters = printMillimeters(length, 0.01).replace(/ mm$/, '');
+  if (context.system === 'mm') return [millimeters];
+  return context.system === 'in' ? [decimalInches(length)] : [millimeters, decimalInches(length)];
+}
+
+const decimalInches = (length: number): string => printNumber(length / inches(1), 0.001);
+
 /** Columns for one length: one of each system that is asked for. */
 export const lengthColumns = (context: DrawingContext, title: string): readonly TableColumn[] => {
   const column = (unit: string): TableColumn => ({
@@ -40,9 +56,9 @@ export function lengthCells(
 ): readonly string[] {
   if (length === undefined) return context.system === 'both' ? ['', ''] : [''];
   const millimeters = printMillimeters(length, resolution).replace(/ mm$/, '');
-  const inches = fractionText(printInches(length)).replace(/ in$/, '');
+  const fraction = fractionText(printInches(length)).replace(/ in$/, '');
   if (context.system === 'mm') return [millimeters];
-  return context.system === 'in' ? [inches] : [millimeters, inches];
+  return context.system === 'in' ? [fraction] : [millimeters, fraction];
 }
 
 /** An angle [rad] as `12.5°`. */

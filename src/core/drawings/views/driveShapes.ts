@@ -247,7 +247,7 @@ function itemLayers(p: Projector, { bike }: SceneInput): readonly Layer[] {
     const center = bike.shafts[stack.shaft];
     if (!center) return [];
     return stack.items.flatMap((item): readonly Layer[] => {
-      if (NOT_TURNED.includes(item.kind) || !(item.length > 0)) return [];
+      if (NOT_TURNED.includes(item.kind) || !(item.length > 0 && item.outside > 0)) return [];
       const part = `stacks.${stack.id}.${item.id}`;
       return [{ near: itemNear(p, item, center), items: named(part, itemItems(p, item, center)) }];
     });

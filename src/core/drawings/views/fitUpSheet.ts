@@ -10,17 +10,10 @@ import { circle, line, openPath, type PaperRect, polygon, rectangle, text, width
 import type { PaperPoint, SheetItem } from '../sheet.ts';
 import { type View, viewLength, viewLine, viewPoint } from '../view.ts';
 import { tubePath } from './bands.ts';
-import {
-  asDrawing,
-  type DrawingContext,
-  degreesText,
-  dimensionOf,
-  inLine,
-  lengthCells,
-  lengthColumns,
-  words,
-} from './context.ts';
+import { asDrawing, type DrawingContext, degreesText, dimensionOf } from './context.ts';
+import { fitUpNotes, numbered, stationTable, tramsOf, tramTable } from './fitUpTables.ts';
 import { frameLayers } from './frameShapes.ts';
+import { letterOf } from './letters.ts';
 import { paintOrder, projector } from './scene.ts';
 import { fitted } from './sheetFit.ts';
 
@@ -54,17 +47,13 @@ export function fitUpSheets(context: DrawingContext, fitUp: FitUpSheet): readonl
       height: 2 * half + 6,
       draw: (area) => drawPlan(context, fitUp, plan, area),
     },
-    ...notes(context, fitUp),
+    ...fitUpNotes(context, fitUp),
     stationTable(context, fitUp),
     tramTable(context, fitUp),
   ];
   const pages = flowPages({ id: 'fit-up', title: 'Fit-up on the bench', paper: sheet, blocks });
   return asDrawing(pages, { scale: elevation.scale.label, projection: 'third-angle' });
 }
-
-/** Stations in the order of their numbers, which is along the bike from the rear. */
-const numbered = (fitUp: FitUpSheet): readonly JigStation[] =>
-  [...fitUp.stations].sort((a, b) => a.forward - b.forward || a.center - b.center);
 
 const frameTop = ({ scene }: DrawingContext): number =>
   Math.max(
@@ -269,15 +258,6 @@ function drawPlan(
   ];
 }
 
-/** Lengths between places of the frame; others have nothing to put a tape on while it is on the bench. */
-const tramsOf = ({ scene }: DrawingContext, fitUp: FitUpSheet): FitUpSheet['diagonals'] =>
-  fitUp.diagonals.filter(({ from, to }) =>
-    [from, to].every((name) => {
-      const own = name.replace(/\.right$/, '');
-      return own in scene.build.frame.nodes || own.startsWith('neck') || own === 'rearAxle';
-    }),
-  );
-
 const mirroredOn = (q: PaperPoint, y: number): PaperPoint => ({ x: q.x, y: 2 * y - q.y });
 
 /** Two mirrored diagonals cross on the center line; their letter stands there, moved along it where two would meet. */
@@ -294,79 +274,3 @@ function letters(
   );
   return crossing.flatMap(({ letter }, i) => balloon({ x: places[i]!, y: middle }, letter, BALLOON));
 }
-
-/** A, B … Z, AA, AB … */
-export const letterOf = (index: number): string =>
-  (index >= 26 ? letterOf(Math.floor(index / 26) - 1) : '') + String.fromCharCode(65 + (index % 26));
-
-function notes(context: DrawingContext, fitUp: FitUpSheet): readonly Block[] {
-  const props = fitUp.props.map((prop) => `${prop.what} ${inLine(context, prop.thickness)}`).join(', ');
-  const lift =
-    fitUp.props.length > 0
-      ? `The frame rests on: ${props}; together ${inLine(context, fitUp.propHeight)}. This is in every height below.`
-      : 'The frame rests on the bench itself: nothing is under it.';
-  return [
-    {
-      kind: 'list',
-      marker: 'bullet',
-      items: [
-        lift,
-        'Heights are from the bench, distances along from the plumb mark under the rear axle, left and right from the center line. Level the bench both ways first; check every length again when tacked and when cold.',
-      ],
-    },
-  ];
-}
-
-function stationTable(context: DrawingContext, fitUp: FitUpSheet): Block {
-  const bare = (length: number): string => lengthCells(context, length)[0] ?? '';
-  const stacked = (station: JigStation): string => {
-    const { made } = station;
-    if (!made) return 'held';
-    const parts = [...made.blocks, ...made.shims].map((piece) =>
-      inLine(context, piece).replace(/ \(.*\)$/, ''),
-    );
-    const left = made.left > 5e-5 ? `, ${bare(made.left)} short` : '';
-    return parts.length > 0 ? `${parts.join(' + ')}${left}` : 'cut to size';
-  };
-  return {
-    kind: 'table',
-    columns: [
-      { title: 'No.', align: 'right' },
-      { title: 'Station' },
-      { title: 'What' },
-      ...lengthColumns(context, 'Forward'),
-      ...lengthColumns(context, 'Aside'),
-      ...lengthColumns(context, 'Center height'),
-      ...lengthColumns(context, 'Block'),
-      { title: `Blocks and shims (${context.system === 'in' ? 'in' : 'mm'})` },
-    ],
-    rows: numbered(fitUp).map((station, i) => [
-      String(i + 1),
-      words(station.name),
-      words(station.what),
-      ...lengthCells(context, station.forward),
-      ...lengthCells(context, station.left).map((cell) => (station.pair ? `± ${cell}` : cell)),
-      ...lengthCells(context, station.center).map((cell) => ({ text: cell, weight: 'bold' as const })),
-      ...lengthCells(context, station.block).map((cell) => ({ text: cell, weight: 'bold' as const })),
-      stacked(station),
-    ]),
-  };
-}
-
-const tramTable = (context: DrawingContext, fitUp: FitUpSheet): Block => ({
-  kind: 'table',
-  columns: [
-    { title: '', align: 'right' },
-    { title: 'Length to tram' },
-    ...lengthColumns(context, 'Length'),
-    { title: 'Left, measured' },
-    { title: 'Right, measured' },
-  ],
-  rows: tramsOf(context, fitUp).map((tram, i) => [
-    letterOf(i),
-    words(tram.name),
-    ...lengthCells(context, tram.length),
-    '',
-    '',
-  ]),
-});

@@ -10,7 +10,6 @@ import { ordinateDimensions } from '../ordinate.ts';
 import { paper } from '../paper.ts';
 import { line, type PaperRect, text, widthOf } from '../shapes.ts';
 import type { PaperPoint, SheetItem } from '../sheet.ts';
-import type { TableCell } from '../table.ts';
 import {
   fineScales,
   fitView,
@@ -21,18 +20,10 @@ import {
   viewLoop,
   viewPoint,
 } from '../view.ts';
-import {
-  asDrawing,
-  type DrawingContext,
-  degreesText,
-  dimensionOf,
-  inLine,
-  lengthCells,
-  lengthColumns,
-  words,
-} from './context.ts';
-import { letterOf } from './fitUpSheet.ts';
-import { handText, makingText, stepsText } from './plateWords.ts';
+import { asDrawing, type DrawingContext, dimensionOf, inLine, words } from './context.ts';
+import { letterOf } from './letters.ts';
+import { bendTable, checkTable, holeTable } from './plateTables.ts';
+import { handText, makingText } from './plateWords.ts';
 import { fitted } from './sheetFit.ts';
 
 /** Room for figures left of the plate and under it, and free edges [mm]. */
@@ -256,68 +247,4 @@ function marks(
     ...area,
     left: area.left + LEFT_ROOM - 8,
   });
-}
-
-function holeTable(context: DrawingContext, drilling: readonly DrillRow[]): readonly Block[] {
-  if (drilling.length === 0) return [];
-  return [
-    {
-      kind: 'table',
-      columns: [
-        { title: '' },
-        { title: 'Count', align: 'right' },
-        { title: 'For' },
-        ...lengthColumns(context, 'Finished'),
-        { title: 'Slot travel', align: 'right' },
-        { title: 'How' },
-      ],
-      rows: drilling.map((row, i): readonly TableCell[] => [
-        { text: letterOf(i), weight: 'bold' },
-        String(row.count),
-        [row.for, row.fit, row.thread].filter((part) => part !== undefined).join(', '),
-        ...lengthCells(context, row.diameter, 0.01).map((cell) => `Ø ${cell}`),
-        row.travel === undefined ? '' : inLine(context, row.travel),
-        stepsText(row.steps),
-      ]),
-    },
-  ];
-}
-
-function bendTable(context: DrawingContext, pattern: FlatPattern): readonly Block[] {
-  if (pattern.bends.length === 0) return [];
-  const other = pattern.pair ? ' (the other hand the other way)' : '';
-  return [
-    {
-      kind: 'table',
-      columns: [
-        { title: 'Bend' },
-        { title: 'Angle', align: 'right' },
-        { title: 'Toward' },
-        ...lengthColumns(context, 'Inside radius'),
-        { title: 'How' },
-      ],
-      rows: pattern.bends.map((bend, i) => [
-        String(i + 1),
-        degreesText(bend.angle),
-        `${bend.direction === 'up' ? 'the eye' : 'the back'}${other}`,
-        ...lengthCells(context, bend.insideRadius),
-        bend.note,
-      ]),
-    },
-  ];
-}
-
-function checkTable(context: DrawingContext, pattern: FlatPattern): readonly Block[] {
-  if (pattern.checks.length === 0) return [];
-  return [
-    {
-      kind: 'table',
-      columns: [{ title: 'Check on the plate' }, ...lengthColumns(context, 'Length'), { title: 'Measured' }],
-      rows: pattern.checks.map((check) => [
-        words(check.name),
-        ...lengthCells(context, Math.hypot(check.to.x - check.from.x, check.to.y - check.from.y)),
-        '',
-      ]),
-    },
-  ];
 }

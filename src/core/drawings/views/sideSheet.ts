@@ -20,6 +20,8 @@ const FIRST_COLUMN = 10;
 /** Shafts that get a row of their own under the ground line. */
 const MOST_SHAFTS = 3;
 const COLUMNS = 2;
+/** Between two upright dimensions under the bike [mm]. */
+const UPRIGHT_ROOM = 13;
 
 /** The left side with heights, lengths along the bike, head angle and trail, and a table of the main figures. */
 export function sideSheet(context: DrawingContext): DraftSheet {
@@ -173,24 +175,27 @@ function heights(context: DrawingContext, view: View): readonly SheetItem[] {
   const low = lowestTube(context.scene);
   const free = frontAxle!.x - bike.layout.fitted.front.radius;
   const clearX = peg.x + 0.45 * (free - peg.x);
+  const clearAt = viewPoint(view, { x: clearX, y: 0 }).x;
+  const ahead = viewPoint(view, { x: peg.x, y: 0 }).x - 6 * side;
+  const pegAt = Math.abs(ahead - clearAt) < UPRIGHT_ROOM ? clearAt + UPRIGHT_ROOM * side : ahead;
   const seatRear = { x: seat.x - build.seating.seat.length / 2, y: seat.z };
   return [
     ...upright({ x: rearAxle!.x, y: rearAxle!.z }, column('rear', 0), rearAxle!.z),
     ...upright(seatRear, column('rear', 1), seat.z),
     ...upright({ x: frontAxle!.x, y: frontAxle!.z }, column('front', 0), frontAxle!.z),
     ...upright({ x: grip.x, y: grip.z }, column('front', 1), grip.z),
-    ...upright({ x: clearX, y: low }, viewPoint(view, { x: clearX, y: 0 }).x, low),
-    ...upright({ x: peg.x, y: peg.z }, viewPoint(view, { x: peg.x, y: 0 }).x - 6 * side, peg.z),
+    ...(low === undefined ? [] : upright({ x: clearX, y: low }, clearAt, low)),
+    ...upright({ x: peg.x, y: peg.z }, pegAt, peg.z),
   ];
 }
 
-/** Underside of the lowest frame tube [m]. */
-const lowestTube = ({ bike }: SceneInput): number =>
-  Math.min(
-    ...bike.tubes.flatMap((tube) =>
-      tube.centerline.pieces.map((piece) => Math.min(piece.from.z, piece.to.z) - tube.outside / 2),
-    ),
+/** Underside of the lowest frame tube [m]; none without tubes. */
+function lowestTube({ bike }: SceneInput): number | undefined {
+  const undersides = bike.tubes.flatMap((tube) =>
+    tube.centerline.pieces.map((piece) => Math.min(piece.from.z, piece.to.z) - tube.outside / 2),
   );
+  return undersides.length > 0 ? Math.min(...undersides) : undefined;
+}
 
 /** Why the axles are not a wheelbase apart. */
 function note(context: DrawingContext): string | undefined {

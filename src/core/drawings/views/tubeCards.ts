@@ -11,6 +11,7 @@ import {
   type DrawingContext,
   degreesText,
   dimensionOf,
+  fineInLine,
   inLine,
   lengthCells,
   lengthColumns,
@@ -65,7 +66,7 @@ function card(
   schedule: BendSchedule | undefined,
 ): readonly Block[] {
   const count = row.pair ? `${row.count} off, left and right` : `${row.count} off`;
-  const size = `Ø ${inLine(context, row.outside)} × ${inLine(context, row.wall, 0.01)} ${words(row.material)}`;
+  const size = `Ø ${inLine(context, row.outside)} × ${fineInLine(context, row.wall)} ${words(row.material)}`;
   const saw = `Saw ${inLine(context, row.sawn)}; finished ${inLine(context, row.length)} from longest point to longest point.`;
   return [
     { kind: 'heading', text: `${words(row.tube)}: ${count}`, level: 2 },

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { demoDrawing, demoNames } from '../../../../tests/support/demoScene.ts';
+import { demoDrawing, demoNames, drawingOf } from '../../../../tests/support/demoScene.ts';
+import { type Patch, smallBuild } from '../../../../tests/support/smallBuild.ts';
 import { boundsOfPoints, distance2, type Point } from '../../geometry/index.ts';
 import { type DraftSheet, finishBook } from '../bookPages.ts';
 import { paper, printableArea } from '../paper.ts';
@@ -22,22 +23,21 @@ import { topViewItems } from './topView.ts';
 import { tubeCards } from './tubeCards.ts';
 import { tubeWrapJobs } from './tubeTemplates.ts';
 
-const sheetsOf = (
-  name: (typeof demoNames)[number],
+const bookOf = (
+  { context, work }: ReturnType<typeof drawingOf>,
   system: 'both' | 'mm' | 'in' = 'both',
 ): readonly Sheet[] => {
-  const { context: given, work } = demoDrawing(name);
-  const context = { ...given, system };
+  const own = { ...context, system };
   const drafts: readonly DraftSheet[] = [
-    ...generalArrangementSheets(context),
-    ...stackSheets(context),
-    ...ladderSheets(context),
-    ...fitUpSheets(context, work.fitUp),
-    ...plateCards(context, work.drilling),
-    ...tubeCards(context, work),
+    ...generalArrangementSheets(own),
+    ...stackSheets(own),
+    ...ladderSheets(own),
+    ...fitUpSheets(own, work.fitUp),
+    ...plateCards(own, work.drilling),
+    ...tubeCards(own, work),
   ];
   return finishBook(drafts, {
-    bike: context.scene.build.about.name,
+    bike: own.scene.build.about.name,
     date: '2026-01-02',
     units: 'mm over in',
   });
@@ -57,42 +57,44 @@ function reach(item: SheetItem): readonly PaperPoint[] {
   ];
 }
 
+/** Pairs of texts whose boxes share area. */
+function meetingTexts(sheet: Sheet): readonly string[] {
+  const items = texts(sheet.items).filter((one) => one.text.trim() !== '');
+  const boxes = items.map(textBox);
+  return boxes.flatMap((box, i) =>
+    boxes.flatMap((other, j) =>
+      j > i && boxesOverlap(box, other) ? [`${items[i]!.text} × ${items[j]!.text}`] : [],
+    ),
+  );
+}
+
+/** What leaves the printable area, or has no place at all. */
+function outsideMargins(sheet: Sheet): readonly string[] {
+  const area = printableArea(
+    [paper('a4'), paper('letter'), paper('a4', 'landscape'), paper('letter', 'landscape')].find(
+      (one) => one.width === sheet.width && one.height === sheet.height,
+    )!,
+  );
+  const inside = ({ x, y }: PaperPoint): boolean =>
+    x >= area.left - 1e-6 && x <= area.right + 1e-6 && y >= area.bottom - 1e-6 && y <= area.top + 1e-6;
+  return sheet.items
+    .filter((item) => !reach(item).every(inside))
+    .map((item) => (item.type === 'text' ? item.text : (item.part ?? item.type)));
+}
+
 describe.each(demoNames)('sheets of the %s demo', (name) => {
   const systems = ['both', 'mm', 'in'] as const;
-  const books = new Map(systems.map((system) => [system, sheetsOf(name, system)]));
+  const books = new Map(systems.map((system) => [system, bookOf(demoDrawing(name), system)]));
   const all = systems.flatMap((system) =>
     books.get(system)!.map((sheet) => [`${system} ${sheet.id}`, sheet] as const),
   );
 
   test.each(all)('%s: no two texts share paper', (_, sheet) => {
-    const items = texts(sheet.items).filter((one) => one.text.trim() !== '');
-    const boxes = items.map(textBox);
-    const meeting = boxes.flatMap((box, i) =>
-      boxes.flatMap((other, j) =>
-        j > i && boxesOverlap(box, other) ? [`${items[i]!.text} × ${items[j]!.text}`] : [],
-      ),
-    );
-    expect(meeting).toEqual([]);
+    expect(meetingTexts(sheet)).toEqual([]);
   });
 
   test.each(all)('%s: all lies within the margins', (_, sheet) => {
-    const area = printableArea(
-      [paper('a4'), paper('letter'), paper('a4', 'landscape'), paper('letter', 'landscape')].find(
-        (one) => one.width === sheet.width && one.height === sheet.height,
-      )!,
-    );
-    const outside = sheet.items.filter((item) =>
-      reach(item).some(
-        (p) =>
-          !(
-            p.x >= area.left - 1e-6 &&
-            p.x <= area.right + 1e-6 &&
-            p.y >= area.bottom - 1e-6 &&
-            p.y <= area.top + 1e-6
-          ),
-      ),
-    );
-    expect(outside.map((item) => (item.type === 'text' ? item.text : (item.part ?? item.type)))).toEqual([]);
+    expect(outsideMargins(sheet)).toEqual([]);
   });
 
   test.each(all)('%s: letters of 2.5 mm or more outside the title block, all in the font', (_, sheet) => {
@@ -111,7 +113,7 @@ describe.each(demoNames)('sheets of the %s demo', (name) => {
   test('every sheet has a name of its own, and the same build gives the same sheets', () => {
     const sheets = books.get('both')!;
     expect(new Set(sheets.map((sheet) => sheet.id)).size).toBe(sheets.length);
-    expect(JSON.stringify(sheetsOf(name))).toBe(JSON.stringify(sheets));
+    expect(JSON.stringify(bookOf(demoDrawing(name)))).toBe(JSON.stringify(sheets));
   });
 
   test('templates of all plates and copes can be laid out, each with two check lengths or more', () => {
@@ -124,6 +126,59 @@ describe.each(demoNames)('sheets of the %s demo', (name) => {
       expect(sheets.ok, job.id).toBe(true);
     }
   });
+});
+
+/** Bikes that no one would build, but that a half-written file describes. */
+const oddBuilds: Readonly<Record<string, Patch>> = {
+  'no brakes, no plates, no countershaft': {},
+  'a very long wheelbase': { steering: { wheelbase: 2500 } },
+  'a very short wheelbase': { steering: { wheelbase: 600 } },
+  'an upright head': { steering: { headAngle: 90, forkOffset: 0 } },
+  'no tubes': { frame: { tubes: { rail: null } } },
+  'sprockets 30 mm apart': {
+    stacks: {
+      engine: {
+        items: [
+          { id: 'face', kind: 'face', length: 0, pin: { to: 'engine-face' } },
+          {
+            id: 'clutch',
+            kind: 'clutch',
+            length: 40,
+            planes: [{ runs: 'sprocket', drive: 'final', at: 12 }],
+          },
+        ],
+      },
+    },
+  },
+};
+
+describe.each(Object.entries(oddBuilds))('sheets of a build with %s', (_, patch) => {
+  const sheets = bookOf(drawingOf(smallBuild(patch)));
+
+  test('can be drawn: no two texts meet, all lies within the margins', () => {
+    expect(sheets.flatMap(meetingTexts)).toEqual([]);
+    expect(sheets.flatMap(outsideMargins)).toEqual([]);
+  });
+});
+
+test('the two checks find what they look for', () => {
+  const [sheet] = bookOf(demoDrawing('light'));
+  const word: TextItem = {
+    type: 'text',
+    at: { x: 100, y: 100 },
+    text: 'word',
+    size: 3,
+    anchor: 'start',
+    turn: 0,
+    weight: 'regular',
+    tone: 'ink',
+  };
+  const twice = { ...sheet!, items: [word, { ...word, at: { x: 101, y: 101 } }] };
+  expect(meetingTexts(twice)).toEqual(['word × word']);
+  expect(outsideMargins({ ...sheet!, items: [{ ...word, at: { x: 6, y: 100 } }] })).toEqual(['word']);
+  expect(outsideMargins({ ...sheet!, items: [{ ...word, at: { x: Number.NaN, y: 100 } }] })).toEqual([
+    'word',
+  ]);
 });
 
 /** 1 : 1, so that paper millimeters are those of the bike. */

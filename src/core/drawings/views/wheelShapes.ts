@@ -142,10 +142,11 @@ function caliper(
   ];
 }
 
-/** A box around a point, its corners rounded as far as it is large enough. */
+/** A box around a point, its corners rounded as far as it is large enough; a size of 0 gives the line it is. */
 export function box(at: Point, width: number, height: number, radius: number): Loop {
   const most = 0.499 * Math.min(width, height);
-  const loop = roundedRectangleLoop(at, width, height, Math.min(radius, most));
-  if (!loop.ok) throw new Error('a box with corners no larger than its sides');
-  return loop.value;
+  const loop = most > 0 ? roundedRectangleLoop(at, width, height, Math.min(radius, most)) : undefined;
+  if (loop?.ok) return loop.value;
+  const corner = (x: number, y: number) => ({ x: at.x + x * width, y: at.y + y * height, bulge: 0 });
+  return [corner(-0.5, -0.5), corner(0.5, -0.5), corner(0.5, 0.5), corner(-0.5, 0.5)];
 }
