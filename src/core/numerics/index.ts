@@ -8,14 +8,8 @@ export {
   type SymmetricOperator,
 } from './lanczos.ts';
 export { factorLdlt, type LdltFactor, type LdltOptions, type NullMode, solveLdlt } from './ldlt.ts';
-export {
-  type OdeCrossing,
-  type OdeEvent,
-  type OdeOptions,
-  type OdeProblem,
-  type OdeSolution,
-  solveOde,
-} from './ode.ts';
+export { solveOde } from './ode.ts';
+export type { OdeCrossing, OdeEvent, OdeOptions, OdeProblem, OdeSolution } from './odeTypes.ts';
 export { largestOfPencil } from './pencil.ts';
 export {
   crossings,

@@ -26,7 +26,7 @@ import { DRUM_SHARE } from './clutchUse.ts';
 import type { BeltShift } from './drivePath.ts';
 import { type ElectricMotor, motorPoints } from './electricMotor.ts';
 import { type EngineCurve, engineCurve, type TorquePoint, torqueAt } from './engine.ts';
-import type { LaunchInput } from './launch.ts';
+import type { LaunchInput } from './launchTypes.ts';
 import { airDensity, derate, standardPressure } from './rating.ts';
 import type { RideStance, RoadLoad } from './roadLoad.ts';
 

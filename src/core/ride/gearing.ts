@@ -2,7 +2,7 @@ import { centerForLinks, linksForCenter, sprocketDimensions } from '../driveline
 import { good, type Length, type Outcome } from '../quantity/index.ts';
 import { drivePath, forceAt } from './drivePath.ts';
 import { type SteepestHill, steepestHill } from './hill.ts';
-import type { LaunchInput } from './launch.ts';
+import type { LaunchInput } from './launchTypes.ts';
 import { accelerationLimits, roadForces } from './roadLoad.ts';
 import { type TopSpeed, topSpeed } from './topSpeed.ts';
 

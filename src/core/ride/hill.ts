@@ -1,7 +1,8 @@
 import type { Outcome } from '../quantity/index.ts';
 import { good } from '../quantity/index.ts';
 import { drivePath, forceAt } from './drivePath.ts';
-import { type Launch, type LaunchInput, simulateLaunch } from './launch.ts';
+import { simulateLaunch } from './launch.ts';
+import type { Launch, LaunchInput } from './launchTypes.ts';
 import { GRAVITY, type RideStance, type RoadLoad } from './roadLoad.ts';
 
 export interface SteepestHill {

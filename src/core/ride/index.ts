@@ -127,15 +127,15 @@ export {
   steepestHill,
   torqueForGrade,
 } from './hill.ts';
-export {
-  type Launch,
-  type LaunchEnergy,
-  type LaunchInput,
-  type LaunchMark,
-  type LaunchPoint,
-  type LaunchSwitch,
-  simulateLaunch,
-} from './launch.ts';
+export { simulateLaunch } from './launch.ts';
+export type {
+  Launch,
+  LaunchEnergy,
+  LaunchInput,
+  LaunchMark,
+  LaunchPoint,
+  LaunchSwitch,
+} from './launchTypes.ts';
 export { contactLean, crownLean, type LowPart, turnLean } from './lean.ts';
 export { type ContactPoint, type LeanContact, leanContacts } from './leanContact.ts';
 export { type LockContact, lockContacts } from './lockContact.ts';

@@ -2,7 +2,8 @@ import { good, type Outcome } from '../quantity/index.ts';
 import { type ClutchDuty, type ClutchSpeeds, clutchDuty, clutchSpeeds, drumRise } from './clutchUse.ts';
 import type { Ride } from './fromBuild.ts';
 import { type HillLaunch, hillLaunch, torqueForGrade } from './hill.ts';
-import { type Launch, simulateLaunch } from './launch.ts';
+import { simulateLaunch } from './launch.ts';
+import type { Launch } from './launchTypes.ts';
 
 /** What a clutch or belt lives through. */
 export interface ClutchAnswers {
