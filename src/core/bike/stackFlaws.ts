@@ -107,7 +107,7 @@ function boreFlaws({ build, stack, entry }: FlawContext): readonly StackFlaw[] {
         value: bore,
         limit: shaft,
         severity: 'stop',
-        remedy: `${item.id} does not go over the shaft: bore it to ${printMillimeters(shaft, 0.01)} or use one that fits.`,
+        remedy: `Bore ${item.id} to ${printMillimeters(shaft, 0.01)}, or use one that fits.`,
         source: derived('bore against shaft'),
       },
     ];

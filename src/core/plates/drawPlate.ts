@@ -76,7 +76,7 @@ function undrawable(plate: string, issues: readonly Issue[]): PlateFlaw {
     limit: 0,
     kind: 'count',
     severity: 'stop',
-    remedy: issues.map(describeIssue).join('; '),
+    remedy: `Look at ${issues.map(describeIssue).join('; ')}.`,
     source: derived('the outline does not follow from what is given'),
   };
 }
