@@ -32,23 +32,36 @@ function across(up: Point3, x: Point3): Point3 | undefined {
 
 /** Vectors of three, one after the other, from global to local axes: R·v. */
 export function toLocalAxes(axes: Axes, v: Float64Array): Float64Array {
-  return turned(axes, v, 3, 1);
+  const out = new Float64Array(v.length);
+  for (let at = 0; at < v.length; at += 3) rotateToLocal(axes, v, at, out, at);
+  return out;
 }
 
 /** Vectors of three, one after the other, from local to global axes: Rᵀ·v. */
 export function toGlobalAxes(axes: Axes, v: Float64Array): Float64Array {
-  return turned(axes, v, 1, 3);
+  const out = new Float64Array(v.length);
+  for (let at = 0; at < v.length; at += 3) rotateToGlobal(axes, v, at, out, at);
+  return out;
 }
 
-function turned(axes: Axes, v: Float64Array, byRow: number, byColumn: number): Float64Array {
-  const out = new Float64Array(v.length);
-  for (let at = 0; at < v.length; at += 3)
-    for (let i = 0; i < 3; i++)
-      out[at + i] =
-        axes[i * byRow]! * v[at]! +
-        axes[i * byRow + byColumn]! * v[at + 1]! +
-        axes[i * byRow + 2 * byColumn]! * v[at + 2]!;
-  return out;
+/** R·v of the three numbers from `at` in `v`, put in place from `to` in `out`; v and out may be one. */
+export function rotateToLocal(r: Axes, v: Float64Array, at: number, out: Float64Array, to: number): void {
+  const x = v[at]!;
+  const y = v[at + 1]!;
+  const z = v[at + 2]!;
+  out[to] = r[0]! * x + r[1]! * y + r[2]! * z;
+  out[to + 1] = r[3]! * x + r[4]! * y + r[5]! * z;
+  out[to + 2] = r[6]! * x + r[7]! * y + r[8]! * z;
+}
+
+/** Rᵀ·v, as {@link rotateToLocal}. */
+export function rotateToGlobal(r: Axes, v: Float64Array, at: number, out: Float64Array, to: number): void {
+  const x = v[at]!;
+  const y = v[at + 1]!;
+  const z = v[at + 2]!;
+  out[to] = r[0]! * x + r[3]! * y + r[6]! * z;
+  out[to + 1] = r[1]! * x + r[4]! * y + r[7]! * z;
+  out[to + 2] = r[2]! * x + r[5]! * y + r[8]! * z;
 }
 
 /** A 12 × 12 member matrix from local to global axes, block by block: Rᵀ·k·R. */

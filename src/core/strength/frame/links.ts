@@ -35,39 +35,44 @@ function positionOf(model: FrameModel, id: string): Point3 {
 }
 
 /** Movements of a node from those of its master, in place of six numbers at `node`: u + θ × r. */
-export function followMaster(masters: Masters, node: number, moved: Float64Array): void {
-  const lead = masters.master[node]! * 6;
+export function followMaster({ master, arm }: Masters, node: number, moved: Float64Array): void {
+  const lead = master[node]! * 6;
   const own = node * 6;
-  const [rx, ry, rz] = [0, 1, 2].map((i) => masters.arm[node * 3 + i]!) as [number, number, number];
-  const [tx, ty, tz] = [3, 4, 5].map((i) => moved[lead + i]!) as [number, number, number];
+  const rx = arm[node * 3]!;
+  const ry = arm[node * 3 + 1]!;
+  const rz = arm[node * 3 + 2]!;
+  const tx = moved[lead + 3]!;
+  const ty = moved[lead + 4]!;
+  const tz = moved[lead + 5]!;
   moved[own] = moved[lead]! + ty * rz - tz * ry;
   moved[own + 1] = moved[lead + 1]! + tz * rx - tx * rz;
   moved[own + 2] = moved[lead + 2]! + tx * ry - ty * rx;
-  moved.set([tx, ty, tz], own + 3);
+  moved[own + 3] = tx;
+  moved[own + 4] = ty;
+  moved[own + 5] = tz;
 }
 
 /** Adds the force and moment at `node` (six numbers from `at` in `forces`) to its master's in `sums`. */
 export function bringToMaster(
-  masters: Masters,
+  { master, arm }: Masters,
   node: number,
   forces: Float64Array,
   at: number,
   sums: Float64Array,
 ): void {
-  const lead = masters.master[node]! * 6;
-  const [rx, ry, rz] = [0, 1, 2].map((i) => masters.arm[node * 3 + i]!) as [number, number, number];
-  const f = (i: number) => forces[at + i]!;
-  const brought = [
-    f(0),
-    f(1),
-    f(2),
-    f(3) + ry * f(2) - rz * f(1),
-    f(4) + rz * f(0) - rx * f(2),
-    f(5) + rx * f(1) - ry * f(0),
-  ];
-  brought.forEach((value, i) => {
-    sums[lead + i] = sums[lead + i]! + value;
-  });
+  const lead = master[node]! * 6;
+  const rx = arm[node * 3]!;
+  const ry = arm[node * 3 + 1]!;
+  const rz = arm[node * 3 + 2]!;
+  const fx = forces[at]!;
+  const fy = forces[at + 1]!;
+  const fz = forces[at + 2]!;
+  sums[lead] = sums[lead]! + fx;
+  sums[lead + 1] = sums[lead + 1]! + fy;
+  sums[lead + 2] = sums[lead + 2]! + fz;
+  sums[lead + 3] = sums[lead + 3]! + forces[at + 3]! + ry * fz - rz * fy;
+  sums[lead + 4] = sums[lead + 4]! + forces[at + 4]! + rz * fx - rx * fz;
+  sums[lead + 5] = sums[lead + 5]! + forces[at + 5]! + rx * fy - ry * fx;
 }
 
 /** Hᵀ·k·H in place: rows and columns of one end (from `at`) of a `size` × `size` matrix brought to the master. */

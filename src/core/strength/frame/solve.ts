@@ -2,7 +2,7 @@ import type { Point3 } from '../../geometry/index.ts';
 import { solveLdlt } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import type { AssembledFrame } from './assemble.ts';
-import { toGlobalAxes, toLocalAxes } from './axes.ts';
+import { rotateToGlobal, rotateToLocal, toLocalAxes } from './axes.ts';
 import { fixedEndForces } from './beam.ts';
 import { loadIssues } from './check.ts';
 import type { FrameElement } from './element.ts';
@@ -56,7 +56,8 @@ function solveCase(frame: AssembledFrame, loads: FrameLoads): FrameSolution {
   const displacements = settlementsOf(frame, loads);
   const memberForces = endForces(frame.elements, displacements);
   frame.elements.forEach((element, m) => {
-    addTo(memberForces, heldEnds(element, memberLoads.subarray(m * 3, m * 3 + 3)), m * 12);
+    const w = memberLoads.subarray(m * 3, m * 3 + 3);
+    if (w.some((value) => value !== 0)) addTo(memberForces, heldEnds(element, w), m * 12);
   });
   const springs = springForces(frame, displacements);
   for (let round = 0; round <= CORRECTIONS; round++) {
@@ -92,9 +93,7 @@ function movementsBy({ factor, equations, masters }: AssembledFrame, missing: Fl
 }
 
 function addTo(sums: Float64Array, more: Float64Array, at = 0): void {
-  more.forEach((value, i) => {
-    sums[at + i] = sums[at + i]! + value;
-  });
+  for (let i = 0; i < more.length; i++) sums[at + i] = sums[at + i]! + more[i]!;
 }
 
 /** Loads on nodes, brought to their masters. */
@@ -152,8 +151,10 @@ function endForces(elements: readonly FrameElement[], moved: Float64Array): Floa
   const all = new Float64Array(elements.length * 12);
   const u = new Float64Array(12);
   elements.forEach(({ from, to, axes, stiffness }, m) => {
-    u.set(toLocalAxes(axes, moved.subarray(from * 6, from * 6 + 6)), 0);
-    u.set(toLocalAxes(axes, moved.subarray(to * 6, to * 6 + 6)), 6);
+    for (let i = 0; i < 6; i += 3) {
+      rotateToLocal(axes, moved, from * 6 + i, u, i);
+      rotateToLocal(axes, moved, to * 6 + i, u, 6 + i);
+    }
     for (let i = 0; i < 12; i++) {
       let sum = 0;
       for (let j = 0; j < 12; j++) sum += stiffness[i * 12 + j]! * u[j]!;
@@ -166,8 +167,9 @@ function endForces(elements: readonly FrameElement[], moved: Float64Array): Floa
 /** Sum of what the joints exert on members, at the masters, six a node, global axes. */
 function jointForces({ elements, masters, nodeIds }: AssembledFrame, ends: Float64Array): Float64Array {
   const sums = new Float64Array(nodeIds.length * 6);
+  const global = new Float64Array(12);
   elements.forEach(({ from, to, axes }, m) => {
-    const global = toGlobalAxes(axes, ends.subarray(m * 12, m * 12 + 12));
+    for (let i = 0; i < 12; i += 3) rotateToGlobal(axes, ends, m * 12 + i, global, i);
     bringToMaster(masters, from, global, 0, sums);
     bringToMaster(masters, to, global, 6, sums);
   });
