@@ -121,11 +121,6 @@ export function limb(
   return viewLoop(p.view, hullLoop(circles), look.pen, look.fill);
 }
 
-/** A closed outline in a part's own plane, seen from where the view stands. */
-export function face(p: Projector, frame: Frame3, loop: Loop, look: Look): PathItem {
-  return viewPolygon(p.view, projected(p, frame, loop), look.pen, look.fill);
-}
-
 /** The outline of a part in its own plane, on the plane of the view. */
 export const projected = (p: Projector, frame: Frame3, loop: Loop, z = 0): readonly Point[] =>
   flatten(loop, CHORD).map((q) => p.flat(toWorld(frame, { ...q, z })));
