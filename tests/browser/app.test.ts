@@ -161,7 +161,7 @@ test('edits are still there after the page is loaded again', async () => {
 test('every demo opens and is solved', async () => {
   const { page, errors, close } = await visit(app);
   const names = await page
-    .locator('.demo-picker option')
+    .locator('.demo-picker optgroup option')
     .evaluateAll((options) => options.map((option) => (option as HTMLOptionElement).value));
   expect(names.length).toBeGreaterThanOrEqual(2);
   for (const name of names) {

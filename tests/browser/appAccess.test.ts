@@ -142,7 +142,7 @@ test('what was not checked stands under every view', async () => {
     await show(page, view);
     expect(await page.locator('.caution').textContent(), view).toMatch(/Not checked:.*strength/);
   }
-  const text = await page.locator('body').innerText();
+  const text = await page.locator('body').textContent();
   expect(text).not.toMatch(/\bsafe\b/i);
   await close();
 });

@@ -60,7 +60,7 @@ const HIDDEN = new Set(['$schema', 'version']);
 
 /** The file as a tree of fields, in the file's own order. */
 export function fieldsOf(schema: Schema, file: JsonObject): Group {
-  return groupOf(schema, file, { path: [], label: 'build', canRemove: false });
+  return groupOf(schema, file, { path: [], label: 'build', canRemove: false, root: schema });
 }
 
 /** All leaves in order. */
@@ -72,31 +72,38 @@ export const wordsOf = (key: string): string =>
   key.replace(/([a-z0-9])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
 
 interface Place {
+  /** Schema of the whole file. */
+  readonly root: Schema;
   readonly path: Path;
   readonly label: string;
   readonly canRemove: boolean;
 }
 
-function fieldOf(schema: Schema | undefined, value: Json, place: Place): Field {
+/** A variant's changes are a piece of the file, so their fields are the file's own. */
+const isPatch = (path: Path): boolean => path.length === 3 && path[0] === 'variants' && path[2] === 'changes';
+
+function fieldOf(given: Schema | undefined, value: Json, place: Place): Field {
+  const schema = isPatch(place.path) ? place.root : given;
   const fitting = optionFor(schema, value);
   if (isObject(value) || Array.isArray(value)) return groupOf(fitting, value, place);
   return leafOf(schema, fitting, value, place);
 }
 
 function groupOf(schema: Schema | undefined, value: JsonObject | readonly Json[], place: Place): Group {
+  const { root: _, ...shown } = place;
   const description = schema?.description;
   return {
     type: 'group',
-    ...place,
+    ...shown,
     ...(description === undefined ? {} : { description }),
     children: Array.isArray(value)
-      ? value.map((item: Json, i) => itemOf(schema, item, i, place.path))
-      : membersOf(schema, value as JsonObject, place.path),
+      ? value.map((item: Json, i) => itemOf(schema, item, i, place))
+      : membersOf(schema, value as JsonObject, place),
     missing: Array.isArray(value) ? [] : missingOf(schema, value as JsonObject),
   };
 }
 
-function membersOf(schema: Schema | undefined, value: JsonObject, path: Path): readonly Field[] {
+function membersOf(schema: Schema | undefined, value: JsonObject, { path, root }: Place): readonly Field[] {
   return Object.entries(value)
     .filter(([key]) => !HIDDEN.has(key))
     .map(([key, child]) => {
@@ -104,6 +111,7 @@ function membersOf(schema: Schema | undefined, value: JsonObject, path: Path): r
       const extra =
         typeof schema?.additionalProperties === 'object' ? schema.additionalProperties : undefined;
       return fieldOf(known ?? extra, child, {
+        root,
         path: [...path, key],
         label: known ? wordsOf(key) : key,
         canRemove: schema?.required?.includes(key) !== true,
@@ -111,8 +119,9 @@ function membersOf(schema: Schema | undefined, value: JsonObject, path: Path): r
     });
 }
 
-function itemOf(schema: Schema | undefined, item: Json, index: number, path: Path): Field {
+function itemOf(schema: Schema | undefined, item: Json, index: number, { path, root }: Place): Field {
   return fieldOf(schema?.prefixItems?.[index] ?? schema?.items, item, {
+    root,
     path: [...path, index],
     label: itemName(item) ?? `${index + 1}`,
     canRemove: schema?.prefixItems === undefined,
@@ -148,6 +157,7 @@ function startOf(schema: Schema): Json | undefined {
 }
 
 function leafOf(schema: Schema | undefined, fitting: Schema | undefined, value: Json, place: Place): Leaf {
+  const { root: _, ...shown } = place;
   const quantity = [schema, ...(schema?.anyOf ?? [])].find((one) => one?.kind !== undefined);
   const about = quantity ?? fitting ?? schema;
   const description = schema?.description ?? about?.description;
@@ -155,7 +165,7 @@ function leafOf(schema: Schema | undefined, fitting: Schema | undefined, value: 
   const choices = fitting?.enum?.filter((one) => typeof one === 'string');
   return {
     type: 'leaf',
-    ...place,
+    ...shown,
     ...(description === undefined ? {} : { description }),
     entry: entryOf({ quantity, fitting, value }),
     ...(quantity?.unit ? { unit: quantity.unit } : {}),

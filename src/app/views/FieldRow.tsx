@@ -43,7 +43,7 @@ export function FieldRow({ leaf, withPath = false }: FieldRowProps) {
   return (
     <div className={`field${isSelected ? ' is-selected' : ''}${errors ? ' is-wrong' : ''}`}>
       <label className="field-label" htmlFor={entry.id}>
-        {withPath ? pathText(leaf.path) : leaf.label}
+        {withPath ? breakable(pathText(leaf.path)) : leaf.label}
       </label>
       <div className="field-entry">
         <FieldEntry {...entry} />
@@ -67,6 +67,9 @@ export function FieldRow({ leaf, withPath = false }: FieldRowProps) {
     </div>
   );
 }
+
+/** A long path breaks after its dots. */
+const breakable = (path: string): string => path.replaceAll('.', '.\u200b');
 
 function errorsAt(issues: readonly { readonly path: string; readonly text: string }[], key: string): string {
   return issues

@@ -44,23 +44,25 @@ export function Header() {
 function DemoPicker() {
   const workshop = useWorkshop();
   const name = useDocument((state) => state.name);
-  const isDemo = demos.some((demo) => demo.name === name);
   return (
+    // Always shows the open file, so that a demo can be opened afresh after it was edited.
     <select
       className="demo-picker"
       aria-label="Build"
-      value={name}
+      value=""
       onChange={(event) => {
         const demo = demos.find((one) => one.name === event.target.value);
         if (demo) void openDemo(workshop, demo);
       }}
     >
-      {!isDemo && <option value={name}>{name}</option>}
-      {demos.map((demo) => (
-        <option key={demo.name} value={demo.name}>
-          {demo.label}
-        </option>
-      ))}
+      <option value="">{name}</option>
+      <optgroup label="Open a demo">
+        {demos.map((demo) => (
+          <option key={demo.name} value={demo.name}>
+            {demo.label}
+          </option>
+        ))}
+      </optgroup>
     </select>
   );
 }

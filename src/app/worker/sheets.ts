@@ -1,5 +1,6 @@
 import type { Sheet } from '../../core/drawings/index.ts';
 import { bookSheets, packOf, type Solution } from '../../core/index.ts';
+import { templateBook } from '../../core/pack/index.ts';
 import type { SheetName, UnitSystem } from './messages.ts';
 
 /** Sheets of one part of the pack. */
@@ -18,5 +19,9 @@ export function sheetsOf(
   solution: Solution,
   printed: { readonly units: UnitSystem; readonly date: string },
 ): readonly SheetGroup[] {
-  return [{ group: 'Book', sheets: bookSheets(packOf(solution, printed)) }];
+  const pack = packOf(solution, printed);
+  return [
+    { group: 'Book', sheets: bookSheets(pack) },
+    { group: 'Full-size templates', sheets: templateBook(pack, solution.build.shop?.paper ?? 'a4') },
+  ];
 }
