@@ -21,7 +21,11 @@ import {
   type Launch,
   type LaunchInput,
   type LaunchMark,
+  motorPoints,
+  type RideStretch,
+  rideEnergy,
   simulateLaunch,
+  type TorquePoint,
   torqueAt,
 } from '../ride/index.ts';
 import { atPath } from './atPath.ts';
@@ -30,6 +34,8 @@ import {
   clutchFields,
   dragAreaField,
   markResult,
+  motorFields,
+  motorGiven,
   plainResult,
   stanceFields,
   torqueCurveField,
@@ -41,7 +47,8 @@ const input = z.strictObject({
   wheelRadius: bikeFields.wheelRadius,
   ratio: bikeFields.ratio,
   efficiency: bikeFields.efficiency.optional(),
-  torque: torqueCurveField,
+  torque: torqueCurveField.optional(),
+  motor: motorFields.optional(),
   governed: bikeFields.governed.optional(),
   droop: bikeFields.droop.optional(),
   engineInertia: bikeFields.rotatingInertia
@@ -102,6 +109,14 @@ const output = z.object({
       throttle: z.enum(['full', 'wheel-lift', 'grip']),
     }),
   ),
+  ride: z
+    .object({
+      energy: plainResult('Drawn from the battery.', 'W·h'),
+      distance: plainResult('Of the ride.', 'm'),
+      range: plainResult('On such rides, with the usable energy.', 'm').optional(),
+    })
+    .meta({ description: 'Battery energy of the ride asked for.' })
+    .optional(),
   energy: z
     .object({
       engineWork: plainResult('Of the engine.', 'J'),
@@ -173,12 +188,7 @@ const AIR_DENSITY = 1.225;
 const THOUSAND_RPM = (1000 * 2 * Math.PI) / 60;
 
 function run(given: Input): Outcome<WorksheetRun<Result>> {
-  const engine = engineCurve({
-    points: given.torque.map(([speed, torque]) => ({ speed, torque })),
-    ...(given.governed === undefined ? {} : { governed: given.governed }),
-    ...(given.droop === undefined ? {} : { droop: given.droop }),
-    ...(given.engineInertia === undefined ? {} : { inertia: given.engineInertia }),
-  });
+  const engine = engineGiven(given);
   if (!engine.ok) return engine;
   const clutch = clutchGiven(given, engine.value);
   if (!clutch.ok) return clutch;
@@ -187,6 +197,8 @@ function run(given: Input): Outcome<WorksheetRun<Result>> {
   if (!launch.ok) return launch;
   const hill = hillLaunch(launchInput);
   if (!hill.ok) return hill;
+  const ride = rideGiven(given, launchInput);
+  if (!ride.ok) return ride;
   const { steepest, standingHeat, startGrade, start } = hill.value;
   const { low, high } = given.variableBelt ?? { low: 1, high: 1 };
   const perThousand = (ratio: number): number => (THOUSAND_RPM * given.wheelRadius) / ratio;
@@ -206,6 +218,7 @@ function run(given: Input): Outcome<WorksheetRun<Result>> {
         phase: one.phase,
         throttle: one.throttle,
       })),
+      ...(ride.value ? { ride: ride.value } : {}),
       energy: launch.value.energy,
     },
     figures: figuresOf(given, launch.value, steepest.grade),
@@ -217,6 +230,39 @@ const markOf = ({ speed, time, distance }: LaunchMark): z.output<typeof markResu
   time,
   distance,
 });
+
+function engineGiven(given: Input): Outcome<EngineCurve> {
+  const points = torqueGiven(given);
+  if (!points.ok) return points;
+  return engineCurve({
+    points: points.value,
+    ...(given.governed === undefined ? {} : { governed: given.governed }),
+    ...(given.droop === undefined ? {} : { droop: given.droop }),
+    ...(given.engineInertia === undefined ? {} : { inertia: given.engineInertia }),
+  });
+}
+
+function torqueGiven({ torque, motor }: Input): Outcome<readonly TorquePoint[]> {
+  if (torque && motor) {
+    const reason = 'the torque curve follows from the motor; give one of them';
+    return bad({ code: 'conflict', path: 'motor', reason });
+  }
+  if (motor) return motorPoints(motorGiven(motor));
+  if (!torque) return bad({ code: 'missing', path: 'torque', wanted: 'a torque curve or a motor' });
+  return good(torque.map(([speed, value]) => ({ speed, torque: value })));
+}
+
+function rideGiven({ motor, variableBelt }: Input, { road, drive }: LaunchInput): Outcome<Result['ride']> {
+  if (!motor?.ride) return good(undefined);
+  // A belt is at its top ratio on a steady ride.
+  const ratio = drive.ratio * (variableBelt?.high ?? 1);
+  const stretches = motor.ride.map((one) => defined<RideStretch>(one));
+  const ride = rideEnergy(motorGiven(motor), { ...drive, ratio }, road, stretches);
+  if (!ride.ok) return ride;
+  return good({ ...ride.value, energy: ride.value.energy / WATT_HOUR });
+}
+
+const WATT_HOUR = 3600;
 
 function clutchGiven(given: Input, engine: EngineCurve): Outcome<ClutchModel | undefined> {
   if (!given.clutch) return good(undefined);

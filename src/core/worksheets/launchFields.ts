@@ -8,8 +8,10 @@ import {
   ratioField,
   readQuantity,
   resultField,
+  speedField,
   torqueField,
 } from '../quantity/index.ts';
+import type { ElectricMotor } from '../ride/index.ts';
 
 /** Fields that the worksheets of going share. */
 
@@ -110,4 +112,51 @@ export const markResult = z.object({
   distance: plainResult('From the start.', 'm'),
 });
 
-export const rpmOf = (speed: number): number => (speed * 60) / (2 * Math.PI);
+const motorNumber = (doc: string, unit: string) =>
+  z.number().positive().max(1e6).meta({ description: doc, unit });
+
+export const motorFields = z
+  .strictObject({
+    constant: motorNumber('Torque a motor current; the same number in V·s/rad.', 'N·m/A'),
+    resistance: motorNumber('Winding, with the controller.', 'Ω'),
+    drag: torqueField('Friction, iron and fan together.', { min: 0, max: 10_000 }).optional(),
+    motorCurrent: motorNumber('Limit of the motor current.', 'A'),
+    batteryCurrent: motorNumber('Limit of the battery current.', 'A'),
+    voltage: motorNumber('Battery at rest.', 'V'),
+    batteryResistance: z
+      .number()
+      .min(0)
+      .max(10)
+      .meta({ description: 'Inside the battery, with cables.', unit: 'Ω' })
+      .optional(),
+    energy: motorNumber('That may be used.', 'W·h').optional(),
+    ride: z
+      .array(
+        z.strictObject({
+          speed: speedField('Steady speed.', { above: 0, max: 100 }),
+          distance: motorNumber('Length of the stretch.', 'm'),
+          grade: ratioField('Rise over run.', { min: -1, max: 1 }).optional(),
+        }),
+      )
+      .min(1)
+      .max(200)
+      .meta({ description: 'A ride of steady stretches, for energy and range.' })
+      .optional(),
+  })
+  .meta({ description: 'Electric motor, controller and battery, instead of a torque curve.' });
+
+const WATT_HOUR = 3600;
+
+/** The motor that the fields describe, in SI. */
+export function motorGiven(fields: z.output<typeof motorFields>): ElectricMotor {
+  const { drag, voltage, batteryResistance, energy, ride: _, ...rest } = fields;
+  return {
+    ...rest,
+    ...(drag === undefined ? {} : { drag }),
+    battery: {
+      voltage,
+      ...(batteryResistance === undefined ? {} : { resistance: batteryResistance }),
+      ...(energy === undefined ? {} : { energy: energy * WATT_HOUR }),
+    },
+  };
+}

@@ -1,118 +1,133 @@
 import { describe, expect, test } from 'vitest';
-import { smallBuildInput } from '../../../tests/support/smallBuild.ts';
-import { describeIssue } from '../quantity/index.ts';
-import { brakingWorksheet } from './braking.ts';
-import { handlingWorksheet } from './handling.ts';
-import { runWorksheet, type Worksheet } from './index.ts';
-import { suspensionWorksheet } from './suspension.ts';
+import { runWorksheet, worksheetNamed } from './index.ts';
 
-const result = (worksheet: Worksheet, json: unknown) => {
-  const outcome = runWorksheet(worksheet, json);
-  if (!outcome.ok) throw new Error(outcome.issues.map(describeIssue).join('; '));
-  return outcome.value.result as T;
+const run = (id: string, json: unknown) => runWorksheet(worksheetNamed(id)!, json);
+const resultOf = (id: string, json: unknown): Record<string, never> => {
+  const outcome = run(id, json);
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
+  return outcome.value.result as Record<string, never>;
 };
-const issues = (worksheet: Worksheet, json: unknown): readonly string[] => {
-  const outcome = runWorksheet(worksheet, json);
-  return outcome.ok ? [] : outcome.issues.map(({ code, path }) => `${code} ${path}`);
-};
-const { speeds: _, ...benchmark } = handlingWorksheet.example.input as Record<string, unknown>;
 
-describe('handling', () => {
-  test('unused parameters are taken and change nothing', () => {
-    expect(result(handlingWorksheet, { ...benchmark, IByy: 11, IHyy: 0.06 })).toEqual(
-      result(handlingWorksheet, benchmark),
+const plain = {
+  mass: 130,
+  wheelRadius: 200,
+  ratio: 9,
+  efficiency: 0.9,
+  torque: [
+    [1800, 11],
+    [2500, 12],
+    [3600, 10.4],
+  ],
+  CdA: 0.55,
+  rollingCoefficient: 0.018,
+  airDensity: 1.2,
+  grade: 0,
+  rotatingInertia: 0.1,
+  speeds: [2, 4, 20],
+};
+
+describe('acceleration', () => {
+  test('a drag area means the same as m², as text and as mm²', () => {
+    const wanted = resultOf('acceleration', plain);
+    for (const CdA of ['0.55 m²', '550000 mm²', 550_000]) {
+      expect(resultOf('acceleration', { ...plain, CdA })).toEqual(wanted);
+    }
+    for (const CdA of [50, '50 m²', 'wide', -1]) {
+      expect(run('acceleration', { ...plain, CdA }).ok, String(CdA)).toBe(false);
+    }
+  });
+
+  test('the first torque is held below the first point, and the last point ends the engine', () => {
+    const { launchForce, topSpeed, topSpeedLimitedBy, unreached } = resultOf('acceleration', plain);
+    expect(launchForce).toBeCloseTo((11 * 9 * 0.9) / 0.2, 9);
+    expect(topSpeed).toBeCloseTo((3600 * 2 * Math.PI * 0.2) / 60 / 9, 9);
+    expect(topSpeedLimitedBy).toBe('engine-speed');
+    expect(unreached).toEqual([20]);
+  });
+
+  test('a hill too steep to start on is a result, not an error', () => {
+    const answer = resultOf('acceleration', { ...plain, grade: 0.9 });
+    expect(answer).toMatchObject({
+      topSpeed: 0,
+      topSpeedLimitedBy: 'no-launch',
+      times: [],
+      unreached: [2, 4, 20],
+    });
+  });
+
+  test('clutch and belt together conflict; a belt that shifts past the governor is said', () => {
+    const clutch = { engages: 2000, locks: 2600 };
+    const variableBelt = { low: 2.7, high: 0.9, engages: 2200, shiftsAt: 3400 };
+    expect(run('acceleration', { ...plain, clutch, variableBelt }).ok).toBe(false);
+    expect(run('acceleration', { ...plain, variableBelt: { ...variableBelt, shiftsAt: 4000 } }).ok).toBe(
+      false,
     );
-  });
-  test('a build gives its parameters back, and they give the same speeds', () => {
-    const own = result(handlingWorksheet, { build: smallBuildInput, speeds: [5] });
-    const again = result(handlingWorksheet, { ...(own.parameters as object), speeds: [5] });
-    expect(again.weaveSpeed).toBe(own.weaveSpeed);
-    expect(again.eigenvalues).toEqual(own.eigenvalues);
-    expect(own.asymmetry).toBeTypeOf('object');
-    expect(again.asymmetry).toBeUndefined();
-  });
-  test('says what is missing, doubled, impossible', () => {
-    const { w, ...without } = benchmark;
-    expect(issues(handlingWorksheet, without)).toEqual(['missing w']);
-    expect(issues(handlingWorksheet, { w, build: smallBuildInput })).toEqual(['conflict w']);
-    expect(issues(handlingWorksheet, { ...benchmark, w: 0 })).toEqual(['conflict w']);
-    expect(issues(handlingWorksheet, { ...benchmark, mR: -1 })).toEqual(['conflict mR']);
-    expect(issues(handlingWorksheet, { ...benchmark, mH: 0, mF: 0 })).toEqual(['conflict mF']);
-    expect(issues(handlingWorksheet, { ...benchmark, IHxz: -5 })).toEqual(['conflict IHzz']);
-    expect(issues(handlingWorksheet, { build: {} }).every((one) => one.includes('build'))).toBe(true);
+    const { switches } = resultOf('acceleration', { ...plain, ratio: 4, variableBelt });
+    expect((switches as { phase: string }[]).map((one) => one.phase)).toEqual([
+      'bite',
+      'low',
+      'shift',
+      'high',
+    ]);
   });
 });
 
-describe('braking', () => {
-  const bike = { mass: 120, wheelbase: 1000, centerAhead: 420, centerHeight: 620 };
-  const band = { kind: 'band', control: 80, leverRatio: 5, diameter: 114, tireRadius: 165 };
-  test('a band that wraps itself on holds e^(μθ) times as much', () => {
-    const of = (selfWraps: boolean) =>
-      result(brakingWorksheet, { ...bike, rear: { ...band, selfWraps, friction: 0.3 } }).rear as {
-        force: number;
-      };
-    expect(of(true).force / of(false).force).toBeCloseTo(Math.exp(0.3 * 1.5 * Math.PI), 9);
-  });
-  test('refuses half a hydraulic line, a track without width, no brake, a bike that tips', () => {
-    const disc = {
-      kind: 'disc',
-      control: 80,
-      leverRatio: 5,
-      discOutside: 160,
-      discInside: 120,
-      tireRadius: 165,
+describe('clutch', () => {
+  const given = { engages: 2000, locks: 2600, ratio: 6, rollout: 1036, torque: plain.torque, governed: 3600 };
+  test('story of the trade: lock-up 27, governor 37 km/h, slipping at 20 km/h, locked at 8:1', () => {
+    const use = {
+      mass: 129,
+      grade: '15 %',
+      rollingCoefficient: 0.03,
+      efficiency: 0.96 ** 2,
+      speed: '20 km/h',
+      drumMass: 0.5,
     };
-    expect(issues(brakingWorksheet, bike)).toEqual(['missing front']);
-    expect(issues(brakingWorksheet, { ...bike, front: { ...disc, masterBore: 12 } })).toEqual([
-      'missing front.pistonDiameter',
-    ]);
-    expect(issues(brakingWorksheet, { ...bike, front: { ...disc, discInside: 160 } })).toEqual([
-      'conflict front.discInside',
-    ]);
-    expect(issues(brakingWorksheet, { ...bike, centerAhead: 1100, front: disc })).toEqual([
-      'conflict centerAhead',
-    ]);
-  });
-  test('a sliding caliper with one piston presses as hard as an opposed pair', () => {
-    const disc = {
-      kind: 'disc',
-      control: 80,
-      leverRatio: 5,
-      discOutside: 160,
-      discInside: 120,
-      tireRadius: 165,
-      masterBore: 11,
-      pistonDiameter: 27,
+    const six = resultOf('clutch', { ...given, ...use }) as never as {
+      lockUpSpeed: number;
+      governedSpeed: number;
+      torqueForGrade: number;
+      level: { slipping: boolean };
+      launch: { heat: number; drumRise: number; starts: boolean };
     };
-    const force = (more: object) =>
-      (result(brakingWorksheet, { ...bike, front: { ...disc, ...more } }).front as { force: number }).force;
-    expect(force({ pistons: 1, style: 'sliding' })).toBe(force({ pistons: 2, style: 'opposed' }));
-    expect(force({ pistons: 2, style: 'sliding' })).toBeCloseTo(2 * force({ pistons: 2 }), 9);
+    expect(Math.abs(six.lockUpSpeed * 3.6 - 27)).toBeLessThan(0.5);
+    expect(Math.abs(six.governedSpeed * 3.6 - 37)).toBeLessThan(0.5);
+    expect(Math.abs(six.torqueForGrade - 6.7)).toBeLessThan(0.05);
+    expect(six.level.slipping).toBe(true);
+    expect(six.launch.starts).toBe(true);
+    expect(six.launch.drumRise).toBeCloseTo(six.launch.heat / (0.5 * 460), 9);
+    const eight = resultOf('clutch', { ...given, ...use, ratio: 8 }) as never as {
+      level: { slipping: boolean };
+    };
+    expect(eight.level.slipping).toBe(false);
+  });
+
+  test.each([
+    ['neither rollout nor radius', { rollout: undefined }],
+    ['both', { wheelRadius: 165 }],
+    ['locks below the bite', { locks: 1900 }],
+    ['nothing that tells the capacity', { torque: undefined }],
+  ])('%s is an issue', (_name, change) => {
+    expect(run('clutch', { ...given, ...change }).ok).toBe(false);
   });
 });
 
-describe('suspension', () => {
-  test('asks for something to do, and for the rates of a body', () => {
-    expect(issues(suspensionWorksheet, {})).toEqual(['missing front']);
-    const body = { mass: 100, inertia: 12, toFront: 500, toRear: 500 };
-    expect(issues(suspensionWorksheet, { body })).toEqual(['missing body.frontRate']);
-    expect(issues(suspensionWorksheet, { body: { ...body, frontRate: 20 } })).toEqual([
-      'missing body.rearRate',
-    ]);
-  });
-  test('a raked fork: its legs sag more than the wheel', () => {
-    const front = result(suspensionWorksheet, { front: { kind: 'fork', mass: 45, rate: 12, rake: 24 } })
-      .front as {
-      sag: number;
-      springSag: number;
-      wheelRate: number;
-      axialLoad: number;
-    };
-    expect(front.wheelRate).toBeCloseTo(14.37874, 5);
-    expect(front.axialLoad).toBeCloseTo(403.147, 3);
-    expect(front.springSag).toBeCloseTo(front.axialLoad / 12, 9);
-    expect(front.sag).toBeCloseTo(front.springSag * Math.cos(rad(24)), 9);
-  });
+test('gearing: a pair that no chain in the slots fits has no links; an unknown chain is an issue', () => {
+  const base = {
+    driverTeeth: [12],
+    drivenTeeth: [72],
+    mass: 129,
+    wheelRadius: 165,
+    torque: plain.torque,
+    chain: '#35',
+    centers: { shortest: 376, longest: 377, now: 376.5 },
+  };
+  const { rows } = resultOf('gearing', base);
+  expect(rows[0]).not.toHaveProperty('links');
+  expect(run('gearing', { ...base, chain: '#37' }).ok).toBe(false);
 });
 
-const rad = (angle: number): number => (angle * Math.PI) / 180;
+test('variable-belt: upside-down limits are an issue', () => {
+  const sheaves = { driver: { smallest: 70, largest: 150 }, driven: { smallest: 190, largest: 110 } };
+  expect(run('variable-belt', { beltLength: 913, ...sheaves }).ok).toBe(false);
+});
