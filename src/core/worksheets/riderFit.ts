@@ -49,12 +49,10 @@ const rider = z.object({
   hip: resultField('angle', 'Trunk to thigh.'),
   elbow: resultField('angle', 'Shoulder-elbow-grip.'),
   trunkLean: resultField('angle', 'From vertical.'),
-  comfort: z
-    .object({ knee: place, hip: place, elbow: place, trunkLean: place })
-    .meta({
-      description:
-        'Against usual comfort: knee 90 to 130, hip 80 to 110, elbow 120 to 160, trunk 0 to 25 degrees.',
-    }),
+  comfort: z.object({ knee: place, hip: place, elbow: place, trunkLean: place }).meta({
+    description:
+      'Against usual comfort: knee 90 to 130, hip 80 to 110, elbow 120 to 160, trunk 0 to 25 degrees.',
+  }),
   reachesPeg: z.boolean(),
   reachesGrip: z.boolean(),
   groundMargin: resultField('length', 'Left over with both feet flat; negative: short.'),
