@@ -1,88 +1,124 @@
 import { z } from 'zod';
-import { type Figure, good, lengthField, type Outcome, resultField } from '../quantity/index.ts';
-import { type Key, keyForShaft, keyseatDepths } from '../standards/index.ts';
+import type { Length, Outcome, Torque } from '../quantity/index.ts';
+import {
+  bad,
+  good,
+  lengthField,
+  pressureField,
+  ratioField,
+  resultField,
+  torqueField,
+} from '../quantity/index.ts';
+import { keyForShaft, keyseatDepths } from '../standards/index.ts';
+import { keyFigures, keyLength, keyStress, longestKey, shearYieldShare } from '../strength/index.ts';
 import { atPath } from './atPath.ts';
+import { oneOf } from './tuples.ts';
 import type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 const input = z.strictObject({
-  shaft: lengthField('Shaft diameter.', { above: 0, max: 100 }),
+  shaft: lengthField('Shaft diameter.', { above: 0, max: 500 }),
+  torque: torqueField('Torque through the key.', { min: 0, max: 1e6 }),
+  length: lengthField('Length of key in contact.', { above: 0, max: 1000 }),
+  width: lengthField('Width; left out: by the shaft.', { above: 0, max: 100 }).optional(),
+  height: lengthField('Height; left out: square, by the shaft.', { above: 0, max: 100 }).optional(),
+  yield: pressureField('Sy of the weakest of key, shaft and hub.', { above: 0, max: 5000 }).optional(),
+  shearYield: oneOf('Shear yield: 0.577·Sy (distortion-energy) or 0.5·Sy (max-shear); left out: max-shear.', [
+    'distortion-energy',
+    'max-shear',
+  ]).optional(),
+  factor: ratioField('Factor for which a length is wanted.', { above: 0, max: 100 }).optional(),
 });
 
 const output = z.object({
-  width: resultField('length', 'Width of the square key.'),
-  height: resultField('length', 'Height of the square key.'),
-  keyseatDepth: resultField(
-    'length',
-    'Depth of the keyseat in the shaft, at its sides: half the key height.',
-  ),
-  shaftDepth: resultField('length', 'S: from the bottom of the keyseat to the far side of the shaft.'),
-  hubDepth: resultField('length', 'T: from the top of the keyseat in the hub to the far side of the bore.'),
+  width: resultField('length', 'W.'),
+  height: resultField('length', 'H.'),
+  shaftDepth: resultField('length', 'S: bottom of the keyseat to the far side of the shaft.'),
+  hubDepth: resultField('length', 'T: top of the keyseat to the far side of the bore.'),
+  force: resultField('force', 'Force on the key.'),
+  shear: resultField('pressure', 'Shear in the key.'),
+  bearing: resultField('pressure', 'Bearing pressure on key, shaft and hub.'),
+  shearFactor: resultField('ratio', 'Shear yield over shear.').optional(),
+  bearingFactor: resultField('ratio', 'Yield over bearing pressure.').optional(),
+  neededLength: resultField('length', 'Length for the wanted factor.').optional(),
+  longest: resultField('length', '1.5 shafts: a longer key does not carry evenly.'),
 });
 
+type Input = z.output<typeof input>;
 type Result = z.output<typeof output>;
-
-const B17_1 = { key: 'asme-b17-1', where: 'table 1 and depth control values' } as const;
 
 export const keyWorksheet: Worksheet<typeof input, typeof output> = {
   id: 'key',
-  title: 'Key and keyseat',
-  summary:
-    'The parallel key of an inch shaft, and the two depths that are measured when its keyseats are cut.',
+  title: 'Parallel key',
+  summary: 'Size of the key for a shaft, depths to measure, shear and bearing under a torque.',
   input,
   output,
   run,
-  formulas: ['y = (D − √(D² − W²))/2', 'S = D − y − H/2', 'T = D − y + H/2 + 0.005 in'],
-  sources: [B17_1],
+  formulas: [
+    'y = ½·(D − √(D² − W²)), S = D − y − H/2, T = D − y + H/2 + 0.005 in',
+    'F = 2·T/D, τ = F/(W·L), σ = F/(L·H/2)',
+  ],
+  sources: [
+    { key: 'asme-b17-1', where: 'table 1 and depth control values' },
+    { key: 'mott', where: 'equations 11-1 to 11-4' },
+    { key: 'shigley-9', where: 'section 7-7' },
+  ],
   example: {
-    title: 'A 3/4 in shaft takes a 3/16 in key',
-    input: { shaft: '3/4 in' },
+    title: '1 in shaft with its 1/4 in key, 1 in long, 50 N·m',
+    input: { shaft: '1 in', torque: 50, length: '1 in' },
     expected: [
-      { path: 'width', value: 4.7625, tolerance: 1e-6 },
-      { path: 'shaftDepth', value: 16.358, tolerance: 0.013 },
-      { path: 'hubDepth', value: 21.26, tolerance: 0.013 },
+      { path: 'width', value: 6.35, tolerance: 1e-9 },
+      { path: 'shaftDepth', value: 0.859 * 25.4, tolerance: 0.0005 * 25.4 },
+      { path: 'hubDepth', value: 1.114 * 25.4, tolerance: 0.0005 * 25.4 },
     ],
-    source: { key: 'asme-b17-1', where: 'depth control values, 3/4 in: S 0.644, T 0.837 in, three decimals' },
+    source: { key: 'asme-b17-1', where: 'depth control values, printed to a thousandth' },
   },
 };
 
-function run(given: z.output<typeof input>): Outcome<WorksheetRun<Result>> {
-  const key = atPath(keyForShaft(given.shaft), 'shaft');
-  if (!key.ok) return key;
-  const { width, height } = key.value;
-  const depths = keyseatDepths(given.shaft, width, height);
+function run(given: Input): Outcome<WorksheetRun<Result>> {
+  const { shaft, torque, length } = given;
+  const size = sizeOf(given);
+  if (!size.ok) return size;
+  const { width, height } = size.value;
+  if (width >= shaft)
+    return bad({ code: 'conflict', path: 'width', reason: 'the key is narrower than the shaft' });
+  if (height >= shaft)
+    return bad({ code: 'conflict', path: 'height', reason: 'the key is lower than the shaft' });
+  const depths = keyseatDepths(shaft, width, height);
+  const key = { shaft, torque, width, height, length };
+  const stress = keyStress(key);
   const result: Result = {
     width,
     height,
-    keyseatDepth: height / 2,
     shaftDepth: depths.shaft,
     hubDepth: depths.hub,
+    ...stress,
+    ...strengthOf(given, stress.shear, stress.bearing, torque),
+    ...neededOf(given, { width, height }),
+    longest: longestKey(shaft),
   };
-  return good({ result, figures: figuresOf(given.shaft, key.value, result) });
+  return good({ result, figures: keyFigures(key, stress, { id: 'key', of: 'key' }) });
 }
 
-function figuresOf(shaft: number, { width, height }: Key, result: Result): readonly Figure[] {
-  const inputs = [
-    { name: 'D, shaft diameter', value: shaft, kind: 'length' },
-    { name: 'W, key width', value: width, kind: 'length' },
-    { name: 'H, key height', value: height, kind: 'length' },
-  ] as const;
-  const base = { kind: 'length', inputs, source: B17_1 } as const;
-  return [
-    {
-      ...base,
-      id: 'key.shaftDepth',
-      symbol: 'S',
-      name: 'shaft depth',
-      value: result.shaftDepth,
-      formula: 'D − y − H/2, y = (D − √(D² − W²))/2',
-    },
-    {
-      ...base,
-      id: 'key.hubDepth',
-      symbol: 'T',
-      name: 'hub depth',
-      value: result.hubDepth,
-      formula: 'D − y + H/2 + 0.005 in',
-    },
-  ];
+function sizeOf(given: Input): Outcome<{ readonly width: Length; readonly height: Length }> {
+  const { width, height } = given;
+  if (width !== undefined) return good({ width, height: height ?? width });
+  const key = atPath(keyForShaft(given.shaft), 'shaft');
+  return key.ok ? good({ width: key.value.width, height: height ?? key.value.height }) : key;
+}
+
+function strengthOf(given: Input, shear: number, bearing: number, torque: Torque) {
+  if (given.yield === undefined || torque === 0) return {};
+  const share = shearYieldShare(given.shearYield ?? 'max-shear');
+  return { shearFactor: (share * given.yield) / shear, bearingFactor: given.yield / bearing };
+}
+
+function neededOf(given: Input, size: { readonly width: Length; readonly height: Length }) {
+  if (given.yield === undefined || given.factor === undefined) return {};
+  const needed = keyLength(
+    { shaft: given.shaft, torque: given.torque, ...size },
+    given.yield,
+    given.factor,
+    given.shearYield ?? 'max-shear',
+  );
+  return { neededLength: Math.max(needed.shear, needed.bearing) };
 }

@@ -2,7 +2,7 @@ import { SAME_PLACE, type Shaft, type ShaftSection, sectionOf, shearCoefficient 
 import { inOrder } from './shaftIssues.ts';
 
 /** A piece of shaft of one section and one load per length. */
-export interface ShaftElement {
+export interface ShaftPiece {
   /** x of its start [m]. */
   readonly start: number;
   /** L [m]. */
@@ -17,49 +17,62 @@ export interface ShaftElement {
 }
 
 export interface ShaftMesh {
-  /** x of the nodes, rising [m]. */
+  /** x of the stations, rising [m]. */
   readonly stations: readonly number[];
-  /** One between each pair of neighboring nodes. */
-  readonly elements: readonly ShaftElement[];
+  /** One between each pair of neighboring stations. */
+  readonly pieces: readonly ShaftPiece[];
 }
 
-/**
- * Nodes at every change of section and at every support and load, so that the beam solution between them is exact.
- * `longest` cuts elements further, for vibration.
- */
-export function meshOf(shaft: Shaft, longest = Number.POSITIVE_INFINITY): ShaftMesh {
-  const segments = inOrder(shaft.segments);
+export interface MeshOptions {
+  /** Pieces are cut to at most this [m]. */
+  readonly longest?: number;
+  /** Places nearer than this are one station [m]; a support keeps its own place. */
+  readonly apart?: number;
+}
+
+/** Stations at every change of section and at every support and load: between them all is a polynomial. */
+export function meshOf(shaft: Shaft, options: MeshOptions = {}): ShaftMesh {
+  const { longest = Number.POSITIVE_INFINITY, apart = SAME_PLACE } = options;
+  const ends = inOrder(shaft.segments).flatMap(({ from, to }) => [from, to]);
+  const firm = [ends[0]!, ends.at(-1)!, ...shaft.supports.map(({ at }) => at)];
   const places = [
-    ...segments.flatMap(({ from, to }) => [from, to]),
-    ...shaft.supports.map(({ at }) => at),
+    ...ends,
     ...shaft.loads.map(({ at }) => at),
     ...(shaft.distributed ?? []).flatMap(({ from, to }) => [from, to]),
-  ].sort((a, b) => a - b);
-  const apart = places.filter((x, i) => i === 0 || x - places[i - 1]! > SAME_PLACE);
-  const stations = apart.flatMap((x, i) => subdivided(x, apart[i + 1], longest));
-  const elements = stations.slice(1).map((end, i) => {
-    const start = stations[i]!;
-    const middle = (start + end) / 2;
-    const segment = segments.find((one) => middle > one.from && middle < one.to)!;
-    return elementOf(shaft, sectionOf(segment), start, end);
-  });
-  return { stations, elements };
+  ];
+  const kept = merged(places, merged(firm, [], SAME_PLACE), apart);
+  const stations = kept.flatMap((x, i) => subdivided(x, kept[i + 1], longest));
+  const pieces = stations.slice(1).map((end, i) => pieceOf(shaft, stations[i]!, end));
+  return { stations, pieces };
 }
 
-/** The node at a place. */
-export const nodeAt = (mesh: ShaftMesh, x: number): number =>
-  mesh.stations.findIndex((station) => Math.abs(station - x) <= 2 * SAME_PLACE);
+/** The station nearest to a place. */
+export function stationAt(mesh: ShaftMesh, x: number): number {
+  let best = 0;
+  mesh.stations.forEach((station, i) => {
+    if (Math.abs(station - x) < Math.abs(mesh.stations[best]! - x)) best = i;
+  });
+  return best;
+}
+
+/** `places` added to `firm` where they are at least `apart` from what is there; rising. */
+function merged(places: readonly number[], firm: readonly number[], apart: number): readonly number[] {
+  const kept = [...firm];
+  for (const x of places) if (kept.every((other) => Math.abs(other - x) > apart)) kept.push(x);
+  return kept.sort((a, b) => a - b);
+}
 
 function subdivided(x: number, next: number | undefined, longest: number): number[] {
   if (next === undefined) return [x];
-  const pieces = Math.max(1, Math.ceil((next - x) / longest));
-  return Array.from({ length: pieces }, (_, i) => x + ((next - x) * i) / pieces);
+  const count = Math.max(1, Math.ceil((next - x) / longest));
+  return Array.from({ length: count }, (_, i) => x + ((next - x) * i) / count);
 }
 
-function elementOf(shaft: Shaft, section: ShaftSection, start: number, end: number): ShaftElement {
+function pieceOf(shaft: Shaft, start: number, end: number): ShaftPiece {
   const { elasticModulus, shearModulus } = shaft;
-  const poisson = elasticModulus / (2 * shearModulus) - 1;
   const middle = (start + end) / 2;
+  const section = sectionOf(shaft.segments.find(({ from, to }) => middle >= from && middle <= to)!);
+  const poisson = elasticModulus / (2 * shearModulus) - 1;
   const q: [number, number] = [0, 0];
   for (const load of shaft.distributed ?? []) {
     if (middle < load.from || middle > load.to) continue;
@@ -77,22 +90,3 @@ function elementOf(shaft: Shaft, section: ShaftSection, start: number, end: numb
     q,
   };
 }
-
-/**
- * Stiffness of a beam element for [v1, ψ1, v2, ψ2], rows one after the other; Φ = 12·EI/(κGA·L²).
- * @source bathe-1996, section 5.4.1, two-node beam with shear; Φ = 0 is the slender beam
- */
-export function elementStiffness({ length: l, bending, shear }: ShaftElement): readonly number[] {
-  const phi = (12 * bending) / (shear * l * l);
-  const unit = bending / (l ** 3 * (1 + phi));
-  const [a, b, near, far] = [12 * unit, 6 * l * unit, (4 + phi) * l * l * unit, (2 - phi) * l * l * unit];
-  return [a, b, -a, b, b, near, -b, far, -a, -b, a, -b, b, far, -b, near];
-}
-
-/** Loads at the ends that an even load q does the same work as: [qL/2, qL²/12, qL/2, −qL²/12]. */
-export const evenLoad = ({ length: l }: ShaftElement, q: number): readonly number[] => [
-  (q * l) / 2,
-  (q * l * l) / 12,
-  (q * l) / 2,
-  (-q * l * l) / 12,
-];

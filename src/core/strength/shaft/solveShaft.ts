@@ -1,11 +1,17 @@
 import { polynomialAt } from '../../numerics/index.ts';
 import type { Angle, Force, Issue, Length, Outcome, Pressure, Torque } from '../../quantity/index.ts';
 import { bad, good } from '../../quantity/index.ts';
-import { endForces, largestResultant, type PlaneCurves, planeCurves } from './curves.ts';
-import { meshOf, nodeAt, type ShaftMesh } from './mesh.ts';
+import { largestResultant } from './curves.ts';
+import { meshOf, type ShaftMesh } from './mesh.ts';
+import {
+  type PlaneCurves,
+  type PlaneSolution,
+  type SupportSystem,
+  solvePlane,
+  supportSystem,
+} from './planeSolution.ts';
 import type { Across, Shaft, ShaftSection } from './shaft.ts';
 import { shaftIssues } from './shaftIssues.ts';
-import { nodalLoads, shaftSystem, solvePlane } from './shaftSystem.ts';
 import { type TorsionPiece, torqueBetween, torsionPieces } from './torsion.ts';
 
 /** A value and where along the shaft it is. */
@@ -55,31 +61,29 @@ export interface ShaftSolution {
   /** Sum of all torques [N·m]: what is missing for the shaft to turn evenly. */
   readonly torqueSum: Torque;
   readonly mesh: ShaftMesh;
-  /** Curves of each element in the x-y and the x-z plane. */
+  /** Curves of each piece in the x-y and the x-z plane. */
   readonly curves: readonly (readonly [PlaneCurves, PlaneCurves])[];
 }
 
 /**
  * A shaft as a straight beam of stepped sections on any number of supports, bending in two planes at once, with torsion.
- * Exact between stations (cubic beam elements with the even load's own polynomial); Bernoulli beam, or Timoshenko with
- * `shearDeflection`. Small slopes; the bearings give the same stiffness all round.
+ * Each span between supports is one beam element whose flexibility is integrated over its pieces, exact for any steps;
+ * Bernoulli beam, or Timoshenko with `shearDeflection`. Small slopes; the bearings give the same stiffness all round.
  * @returns reactions, slopes, maxima with their places, torsion
  * @issue conflict — gaps or overlaps, a bore as large as the shaft, a shaft that is not held
  * @issue out-of-range — a place off the shaft
- * @source bathe-1996, section 5.4.1; derived, statics
+ * @source derived, virtual work and statics of continuous beams
  */
 export function solveShaft(shaft: Shaft): Outcome<ShaftSolution> {
   const [first, ...rest] = shaftIssues(shaft);
   if (first) return bad(first, ...rest);
   const mesh = meshOf(shaft);
-  const system = shaftSystem(shaft, mesh);
+  const system = supportSystem(shaft, mesh);
   if (system.factor.nullModes.length > 0) return bad(loose());
   const planes = [solvePlane(shaft, mesh, system, 0), solvePlane(shaft, mesh, system, 1)] as const;
-  const curves = mesh.elements.map(
-    (element, n) => [planeCurves(element, n, planes[0], 0), planeCurves(element, n, planes[1], 1)] as const,
-  );
+  const curves = mesh.pieces.map((_, n) => [planes[0].curves[n]!, planes[1].curves[n]!] as const);
   return good({
-    supports: supportResults(shaft, mesh, planes),
+    supports: supportResults(shaft, system, planes),
     maxMoment: largest(mesh, curves, 'moment') as Located<Torque>,
     maxDeflection: largest(mesh, curves, 'deflection') as Located<Length>,
     maxStress: largestStress(shaft, mesh, curves),
@@ -98,13 +102,13 @@ export function shaftStateAt(
   side: 'left' | 'right' = 'right',
 ): ShaftState {
   const { mesh, curves } = solution;
-  const last = mesh.elements.length - 1;
-  const found = mesh.elements.findIndex(({ start, length }) =>
+  const last = mesh.pieces.length - 1;
+  const found = mesh.pieces.findIndex(({ start, length }) =>
     side === 'right' ? x < start + length - 1e-12 : x <= start + length + 1e-12,
   );
   const n = found < 0 ? last : found;
-  const element = mesh.elements[n]!;
-  const s = x - element.start;
+  const piece = mesh.pieces[n]!;
+  const s = x - piece.start;
   const [y, z] = curves[n]!;
   const pair = <Q extends number>(of: keyof PlaneCurves): Across<Q> => [
     polynomialAt(y[of], s) as Q,
@@ -112,10 +116,10 @@ export function shaftStateAt(
   ];
   return {
     at: x as Length,
-    section: element.section,
+    section: piece.section,
     shear: pair('shear'),
     moment: [-polynomialAt(z.moment, s) as Torque, polynomialAt(y.moment, s) as Torque],
-    torque: torqueBetween(shaft, element.start + element.length / 2) as Torque,
+    torque: torqueBetween(shaft, piece.start + piece.length / 2) as Torque,
     deflection: pair('deflection'),
     slope: pair('slope'),
   };
@@ -129,34 +133,25 @@ export function nominalStress(section: ShaftSection, moment: number, torque: num
   return Math.hypot(bending, Math.sqrt(3) * torsion) as Pressure;
 }
 
-type Planes = readonly [Float64Array, Float64Array];
-
-function supportResults(shaft: Shaft, mesh: ShaftMesh, planes: Planes): readonly SupportResult[] {
-  const forces = ([0, 1] as const).map((plane) => nodeForces(shaft, mesh, planes[plane], plane));
-  const [inY, inZ] = forces as [Float64Array, Float64Array];
+/** In the order of the input. */
+function supportResults(
+  shaft: Shaft,
+  system: SupportSystem,
+  [inY, inZ]: readonly [PlaneSolution, PlaneSolution],
+): readonly SupportResult[] {
   return shaft.supports.map((support) => {
-    const i = 2 * nodeAt(mesh, support.at);
-    const slopes: Across<Angle> = [planes[0][i + 1]! as Angle, planes[1][i + 1]! as Angle];
+    const n = system.supports.indexOf(support);
+    const [y, z] = [inY.reactions[n]!, inZ.reactions[n]!];
     const clamped = support.clamped === true;
+    const slopes: Across<Angle> = [y.slope as Angle, z.slope as Angle];
     return {
       at: support.at,
-      force: [inY[i]! as Force, inZ[i]! as Force],
-      moment: [(clamped ? -inZ[i + 1]! : 0) as Torque, (clamped ? inY[i + 1]! : 0) as Torque],
+      force: [y.force as Force, z.force as Force],
+      moment: [(clamped ? -z.couple : 0) as Torque, (clamped ? y.couple : 0) as Torque],
       slopes,
       slope: Math.hypot(...slopes) as Angle,
     };
   });
-}
-
-/** What the supports must exert at each node: the elements' end forces less the loads. */
-function nodeForces(shaft: Shaft, mesh: ShaftMesh, u: Float64Array, plane: 0 | 1): Float64Array {
-  const forces = nodalLoads(shaft, mesh, plane).map((load) => -load);
-  mesh.elements.forEach((element, n) => {
-    endForces(element, n, u, plane).forEach((force, k) => {
-      forces[2 * n + k]! += force;
-    });
-  });
-  return forces;
 }
 
 function largest(
@@ -165,22 +160,22 @@ function largest(
   of: 'moment' | 'deflection',
 ): Located<number> {
   let best = { value: -1, at: 0 as Length };
-  mesh.elements.forEach((element, n) => {
+  mesh.pieces.forEach((piece, n) => {
     const [y, z] = curves[n]!;
-    const found = largestResultant(y[of], z[of], element.length);
-    if (found.value > best.value) best = { value: found.value, at: (element.start + found.s) as Length };
+    const found = largestResultant(y[of], z[of], piece.length);
+    if (found.value > best.value) best = { value: found.value, at: (piece.start + found.s) as Length };
   });
   return best;
 }
 
 function largestStress(shaft: Shaft, mesh: ShaftMesh, curves: ShaftSolution['curves']): Located<Pressure> {
   let best = { value: -1 as Pressure, at: 0 as Length };
-  mesh.elements.forEach((element, n) => {
+  mesh.pieces.forEach((piece, n) => {
     const [y, z] = curves[n]!;
-    const moment = largestResultant(y.moment, z.moment, element.length);
-    const torque = torqueBetween(shaft, element.start + element.length / 2);
-    const value = nominalStress(element.section, moment.value, torque);
-    if (value > best.value) best = { value, at: (element.start + moment.s) as Length };
+    const moment = largestResultant(y.moment, z.moment, piece.length);
+    const torque = torqueBetween(shaft, piece.start + piece.length / 2);
+    const value = nominalStress(piece.section, moment.value, torque);
+    if (value > best.value) best = { value, at: (piece.start + moment.s) as Length };
   });
   return best;
 }

@@ -25,7 +25,7 @@ export function torsionPieces(shaft: Shaft, mesh: ShaftMesh): readonly TorsionPi
   return stations.slice(1).map((to, i) => {
     const from = stations[i]!;
     const torque = torqueBetween(shaft, (from + to) / 2);
-    const twist = mesh.elements
+    const twist = mesh.pieces
       .filter(({ start, length }) => start + length / 2 > from && start + length / 2 < to)
       .reduce(
         (sum, { length, section }) =>
