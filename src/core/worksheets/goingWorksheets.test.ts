@@ -2,11 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { runWorksheet, worksheetNamed } from './index.ts';
 
 const run = (id: string, json: unknown) => runWorksheet(worksheetNamed(id)!, json);
-const resultOf = (id: string, json: unknown): Record<string, never> => {
+
+function resultOf<T = Record<string, unknown>>(id: string, json: unknown): T {
   const outcome = run(id, json);
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));
-  return outcome.value.result as Record<string, never>;
-};
+  return outcome.value.result as T;
+}
 
 const plain = {
   mass: 130,
@@ -62,14 +63,35 @@ describe('acceleration', () => {
     expect(run('acceleration', { ...plain, variableBelt: { ...variableBelt, shiftsAt: 4000 } }).ok).toBe(
       false,
     );
-    const { switches } = resultOf('acceleration', { ...plain, ratio: 4, variableBelt });
-    expect((switches as { phase: string }[]).map((one) => one.phase)).toEqual([
-      'bite',
-      'low',
-      'shift',
-      'high',
-    ]);
+    const { switches } = resultOf<{ switches: { phase: string }[] }>('acceleration', {
+      ...plain,
+      ratio: 4,
+      variableBelt,
+    });
+    expect(switches.map((one) => one.phase)).toEqual(['bite', 'low', 'shift', 'high']);
   });
+});
+
+test('acceleration by an electric motor, and the energy of a ride', () => {
+  const { torque: _, ...bike } = plain;
+  const motor = {
+    constant: 0.12,
+    resistance: 0.05,
+    motorCurrent: 150,
+    batteryCurrent: 80,
+    voltage: 48,
+    batteryResistance: 0.04,
+    energy: 500,
+    ride: [{ speed: '20 km/h', distance: 3000 }],
+  };
+  const answer = resultOf('acceleration', { ...bike, motor }) as unknown as {
+    launchForce: number;
+    ride: { energy: number; distance: number; range: number };
+  };
+  expect(answer.launchForce).toBeCloseTo((0.12 * 150 * 9 * 0.9) / 0.2, 9);
+  expect(answer.ride.range).toBeCloseTo((500 / answer.ride.energy) * 3000, 6);
+  expect(run('acceleration', { ...plain, motor }).ok).toBe(false);
+  expect(run('acceleration', bike).ok).toBe(false);
 });
 
 describe('clutch', () => {
@@ -83,7 +105,7 @@ describe('clutch', () => {
       speed: '20 km/h',
       drumMass: 0.5,
     };
-    const six = resultOf('clutch', { ...given, ...use }) as never as {
+    const six = resultOf('clutch', { ...given, ...use }) as unknown as {
       lockUpSpeed: number;
       governedSpeed: number;
       torqueForGrade: number;
@@ -96,7 +118,7 @@ describe('clutch', () => {
     expect(six.level.slipping).toBe(true);
     expect(six.launch.starts).toBe(true);
     expect(six.launch.drumRise).toBeCloseTo(six.launch.heat / (0.5 * 460), 9);
-    const eight = resultOf('clutch', { ...given, ...use, ratio: 8 }) as never as {
+    const eight = resultOf('clutch', { ...given, ...use, ratio: 8 }) as unknown as {
       level: { slipping: boolean };
     };
     expect(eight.level.slipping).toBe(false);
@@ -122,7 +144,7 @@ test('gearing: a pair that no chain in the slots fits has no links; an unknown c
     chain: '#35',
     centers: { shortest: 376, longest: 377, now: 376.5 },
   };
-  const { rows } = resultOf('gearing', base);
+  const { rows } = resultOf<{ rows: object[] }>('gearing', base);
   expect(rows[0]).not.toHaveProperty('links');
   expect(run('gearing', { ...base, chain: '#37' }).ok).toBe(false);
 });
