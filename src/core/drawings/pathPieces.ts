@@ -1,4 +1,4 @@
-import { type Segment, segmentOf } from '../geometry/index.ts';
+import { distance2, type Segment, segmentOf } from '../geometry/index.ts';
 import type { PaperPoint, PathItem } from './sheet.ts';
 
 /** The lines and arcs of a path in order [mm]; steps of no length are left out. */
@@ -9,7 +9,7 @@ export function pathPieces(path: Pick<PathItem, 'vertices' | 'closed'>): readonl
   for (let i = 0; i < last; i += 1) {
     const from = vertices[i];
     const to = vertices[(i + 1) % vertices.length];
-    if (from && to && (from.x !== to.x || from.y !== to.y)) pieces.push(segmentOf(from, to));
+    if (from && to && distance2(from, to) > 0) pieces.push(segmentOf(from, to));
   }
   return pieces;
 }
