@@ -9,6 +9,7 @@ export type { Finding, Severity } from './findings/index.ts';
 export { openBuild as readBuild, openBuildValue as readBuildValue } from './open.ts';
 export { bookSheets, cautions, modelParts, notChecked, type PackInput, packFiles } from './pack/index.ts';
 export { packOf } from './packOf.ts';
+export { type Proof, prove } from './prove.ts';
 export {
   describeIssue,
   type EdgeFigure,

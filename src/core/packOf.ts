@@ -1,11 +1,12 @@
 import type { PackInput } from './pack/index.ts';
+import type { Proof } from './prove.ts';
 import type { UnitSystem } from './quantity/index.ts';
 import { shopWork } from './shop/index.ts';
 import type { Solution } from './solve.ts';
 
 /** A solution with the shop's work, ready to be drawn. The date is the caller's: the core has no clock. */
 export function packOf(
-  solution: Solution,
+  solution: Solution | Proof,
   printed: { readonly date: string; readonly units?: UnitSystem },
 ): PackInput {
   const { build } = solution;

@@ -5,6 +5,7 @@ import {
   buildJsonSchema,
   notChecked,
   type Outcome,
+  prove,
   readBuildValue,
   type Solution,
   solve,
@@ -37,7 +38,7 @@ export function createSolver(now: () => number): SolverApi {
     current?.revision === revision ? current : undefined;
 
   const answerOf = (build: Build, started: number): Answer => {
-    const solution = solve(build);
+    const solution = prove(solve(build));
     const next = {
       revision: (current?.revision ?? 0) + 1,
       solution,
@@ -54,7 +55,7 @@ export function createSolver(now: () => number): SolverApi {
       sinceOpening: differenceOf(opening.held, next),
       lines: solution.bike.ladder.lines.map(chainLineRow),
       gaps: solution.bike.ladder.gaps.map(tireGapRow),
-      notChecked,
+      notChecked: notChecked(solution),
       milliseconds: now() - started,
     };
   };

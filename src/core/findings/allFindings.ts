@@ -41,5 +41,10 @@ export function allFindings(evidence: Evidence): readonly Finding[] {
     ...tubeFindings(build, bike),
     ...plateFindings(evidence.plateFlaws),
   ];
+  return worstFirst(findings);
+}
+
+/** What stops the work first, then cautions, then notes; each in the order given. */
+export function worstFirst(findings: readonly Finding[]): readonly Finding[] {
   return findings.toSorted((a, b) => RANK[a.severity] - RANK[b.severity]);
 }

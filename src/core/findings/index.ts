@@ -1,2 +1,3 @@
-export { allFindings, type Evidence } from './allFindings.ts';
+export { allFindings, type Evidence, worstFirst } from './allFindings.ts';
 export type { Finding, Severity } from './finding.ts';
+export { rideFindings } from './rideRules.ts';

@@ -11,10 +11,22 @@ export const cautions: readonly string[] = [
   'Helmet, gloves, boots, long clothing, eye protection. First rides off the road, at walking pace, with a second person.',
 ];
 
-/** What the program did not look at; printed beside the findings. */
-export const notChecked: readonly string[] = [
-  'strength of frame, shafts, joints and welds',
-  'riding: launch, top speed, stopping distance, handling, lean angle',
-  'quality of any part, weld or bearing in hand',
-  'anything that was not entered in the build file',
-];
+/** What was looked at besides whether it goes together and can be made. */
+export interface Scope {
+  readonly riding?: unknown;
+  readonly strength?: unknown;
+}
+
+/** What was not looked at, or lies outside the models that were used; printed beside the findings. */
+export function notChecked({ riding, strength }: Scope): readonly string[] {
+  return [
+    strength
+      ? 'strength beyond the load cases listed: crashes, jumps, abuse, corrosion'
+      : 'strength of frame, shafts, joints and welds',
+    riding
+      ? 'riding beyond the models: tire slip and wobble, flex, wind, passengers, what the ground does'
+      : 'riding: launch, top speed, stopping distance, handling, lean angle',
+    'quality of any part, weld or bearing in hand',
+    'anything that was not entered in the build file',
+  ];
+}

@@ -25,7 +25,7 @@ export function findingPages(input: PackInput, paper: Paper): readonly DraftShee
       },
       ...input.findings.flatMap((finding) => findingBlocks(input, finding)),
       { kind: 'heading', text: 'Not checked', level: 2 },
-      { kind: 'list', marker: 'bullet', items: notChecked },
+      { kind: 'list', marker: 'bullet', items: notChecked(input) },
     ],
   });
   return [...findings, ...workingPages(input, paper)];

@@ -4,6 +4,7 @@ import type { DrivelineSolution } from '../driveline/index.ts';
 import type { Finding } from '../findings/index.ts';
 import type { FlatPattern } from '../plates/index.ts';
 import type { Figure, UnitSystem } from '../quantity/index.ts';
+import type { Riding } from '../ride/index.ts';
 import type { ShopWork } from '../shop/index.ts';
 
 /** What a pack is drawn from: a solved bike and the work that follows from it. */
@@ -15,6 +16,8 @@ export interface PackInput {
   readonly masses: MassSummary;
   readonly figures: readonly Figure[];
   readonly findings: readonly Finding[];
+  /** How it rides, where that was worked out. */
+  readonly riding?: Riding;
   readonly work: ShopWork;
   readonly units: UnitSystem;
   /** As printed, ISO 8601; the core has no clock. */

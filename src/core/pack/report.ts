@@ -18,7 +18,7 @@ export function reportJson(input: PackInput): string {
     about: input.build.about,
     figures: input.figures.map(toEdgeFigure),
     findings: input.findings.map(findingEdge),
-    notChecked,
+    notChecked: notChecked(input),
     parts: input.work.parts,
     order: input.work.order,
     cautions,

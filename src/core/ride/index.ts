@@ -1,4 +1,5 @@
 export type { Assumption } from './assumptions.ts';
+export { brakeDiveOfBuild } from './brakeDiveOfBuild.ts';
 export {
   type BandBrake,
   bandTorque,
@@ -162,6 +163,7 @@ export {
 } from './riderFit.ts';
 export { riderFitFigures } from './riderFitFigures.ts';
 export { type RiderFitOfBuild, riderFitOfBuild, surveyRiders } from './riderFitOfBuild.ts';
+export { type GearingChoice, type Riding, type RidingInput, ridingOf } from './riding.ts';
 export {
   type AccelerationLimit,
   accelerationLimits,
@@ -245,7 +247,6 @@ export {
 } from './whipple.ts';
 export {
   type Asymmetry,
-  forkSag,
   STANDARD_GRAVITY,
   type WhippleOfBuild,
   type WhippleOfBuildInput,
