@@ -1,6 +1,7 @@
-import type { Bike, PlacedTube } from '../bike/index.ts';
+import type { Bike } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
 import { distance3, type Point3 } from '../geometry/index.ts';
+import { type FrameSpot, frameSpots } from './frameSpots.ts';
 
 /** Something that the frame stands on, on the bench, besides its block. */
 export interface Prop {
@@ -17,7 +18,7 @@ export interface JigStation {
   readonly left: number;
   /** Height of the part's center over the bench, with the props [m]. */
   readonly center: number;
-  /** Height of the block under the part, with the props [m]; absent where an axle or bar is held instead. */
+  /** Height of the block under the part, with the props [m]; absent where it is held instead: an axle, a bar, a steep tube. */
   readonly block?: number;
   /** Blocks and shims from the shop's own that make up the block, thickest first, and what is left over [m]. */
   readonly made?: BlockStack;
@@ -35,8 +36,8 @@ export interface BlockStack {
 /** A length to tram after tacking [m]. */
 export interface TramLength {
   readonly name: string;
-  readonly from: string;
-  readonly to: string;
+  readonly from: Point3;
+  readonly to: Point3;
   readonly length: number;
 }
 
@@ -54,6 +55,9 @@ export interface FitUpSheet {
   readonly headAngle: number;
 }
 
+/** Cosine of the slope beyond which a tube slides off a block instead of resting on it. @source practice, 60° */
+const STEEPEST = 0.5;
+
 /**
  * Heights, blocks and checks of the jig. Everything that props the frame (a bolt head, a plate on the table) lifts
  * all of it, so every block grows by the sum: a 1/4 in head over two 1/4 in plates makes a 10 in block 10 3/4 in.
@@ -64,7 +68,7 @@ export function fitUpSheet(build: Build, bike: Bike): FitUpSheet {
   const propHeight = props.reduce((sum, prop) => sum + prop.thickness, 0);
   const restsAt = lowestUnderside(bike);
   const lift = propHeight - restsAt;
-  const stations = [...datumStations(bike, lift), ...nodeStations(build, bike, lift)];
+  const stations = [...datumStations(bike, lift), ...tubeStations(build, bike, lift)];
   return {
     props,
     propHeight,
@@ -105,41 +109,34 @@ function datumStations(bike: Bike, lift: number): JigStation[] {
   ];
 }
 
-/** One station a node that a tube passes, under the thickest tube there. */
-function nodeStations(build: Build, bike: Bike, lift: number): JigStation[] {
+/** One station each place of a tube that can be held, under the thickest tube there. */
+function tubeStations(build: Build, bike: Bike, lift: number): JigStation[] {
   const stations = new Map<string, JigStation>();
   for (const tube of bike.tubes.filter((one) => one.hand !== 'right')) {
-    for (const name of build.frame.tubes[tube.entry]?.through ?? []) {
-      if (!(name in build.frame.nodes) || name.endsWith('.right')) continue;
-      const point = bike.layout.points[name] as Point3;
-      const block = point.z + lift - tube.outside / 2;
-      const before = stations.get(name);
-      if (before?.block !== undefined && before.block <= block) continue;
-      stations.set(name, nodeStation(build, { name, point, tube, lift, block }));
+    for (const spot of frameSpots(build, bike, tube)) {
+      if (spot.name.endsWith('.right')) continue;
+      const station = tubeStation(build, spot, lift);
+      const before = stations.get(spot.name);
+      if (before?.block !== undefined && before.block <= (station.block ?? Number.POSITIVE_INFINITY))
+        continue;
+      stations.set(spot.name, station);
     }
   }
   return [...stations.values()].toSorted((a, b) => a.forward - b.forward);
 }
 
-function nodeStation(
-  build: Build,
-  {
-    name,
-    point,
-    tube,
-    lift,
-    block,
-  }: { name: string; point: Point3; tube: PlacedTube; lift: number; block: number },
-): JigStation {
+/** Plumb under a sloped tube its underside lies r/cos β below its center. */
+function tubeStation(build: Build, { name, tube, at, direction, on }: FrameSpot, lift: number): JigStation {
+  const level = Math.hypot(direction.x, direction.y);
+  const center = at.z + lift;
+  const base = { name, forward: at.x, left: at.y, center, pair: at.y !== 0 };
+  if (level < STEEPEST) return { ...base, what: `${tube.entry}, steep here: clamp it` };
+  const block = center - tube.outside / 2 / level;
   return {
-    name,
-    what: `${tube.entry}${tube.centerline.bends.length > 0 ? ' (corner of its bend)' : ''}`,
-    forward: point.x,
-    left: point.y,
-    center: point.z + lift,
+    ...base,
+    what: on === 'node' ? tube.entry : `${tube.entry}, mark of its bend`,
     block,
     made: stackBlocks(block, build.shop?.jig?.blocks ?? [], build.shop?.jig?.shims ?? []),
-    pair: point.y !== 0,
   };
 }
 
@@ -160,28 +157,29 @@ export function stackBlocks(height: number, blocks: readonly number[], shims: re
   return { blocks: taken, shims: thin, left };
 }
 
-/** Corner to corner: each end and corner of a mirrored tube to the neck, alike on both sides, and the crossing diagonals. */
+/**
+ * From each end of a mirrored bent tube, and from the start of each of its bends, to the neck, alike on both sides; and the
+ * diagonals that cross.
+ */
 function diagonals(build: Build, bike: Bike): TramLength[] {
-  const points = bike.layout.points;
-  const neck = points.neckBottom as Point3;
-  const mirrored = Object.values(build.frame.tubes).filter((tube) => tube.mirror && tube.through.length > 2);
-  const corners = new Set(mirrored.flatMap((tube) => tube.through));
-  const pairs = [...corners].filter((name) => `${name}.right` in points);
-  const toNeck = pairs.map((name) => ({
-    name: `neck to ${name}, left and right alike`,
-    from: 'neckBottom',
-    to: name,
-    length: distance3(neck, points[name] as Point3),
-  }));
-  const ordered = pairs.toSorted((a, b) => (points[a] as Point3).x - (points[b] as Point3).x);
-  const crossing = ordered.slice(1).map((name, i) => {
-    const before = ordered[i] as string;
-    return {
-      name: `${before} left to ${name} right, and the other way`,
-      from: before,
-      to: `${name}.right`,
-      length: distance3(points[before] as Point3, points[`${name}.right`] as Point3),
-    };
+  const neck = bike.layout.points.neckBottom as Point3;
+  const spots = bike.tubes
+    .filter((tube) => tube.hand === 'left' && (build.frame.tubes[tube.entry]?.through.length ?? 0) > 2)
+    .flatMap((tube) => frameSpots(build, bike, tube))
+    .filter((spot) => spot.at.y !== 0 && spot.on !== 'bend end');
+  const once = [...new Map(spots.map((spot) => [spot.name, spot])).values()];
+  const tram = (name: string, from: Point3, to: Point3): TramLength => ({
+    name,
+    from,
+    to,
+    length: distance3(from, to),
+  });
+  const toNeck = once.map(({ name, at }) => tram(`neck to ${name}, left and right alike`, neck, at));
+  const ordered = once.toSorted((a, b) => a.at.x - b.at.x);
+  const crossing = ordered.slice(1).map((spot, i) => {
+    const before = ordered[i] as FrameSpot;
+    const right = { ...spot.at, y: -spot.at.y };
+    return tram(`${before.name} left to ${spot.name} right, and the other way`, before.at, right);
   });
   return [...toNeck, ...crossing];
 }

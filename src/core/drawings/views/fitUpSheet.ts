@@ -11,7 +11,7 @@ import type { PaperPoint, SheetItem } from '../sheet.ts';
 import { type View, viewLength, viewLine, viewPoint } from '../view.ts';
 import { tubePath } from './bands.ts';
 import { asDrawing, type DrawingContext, degreesText, dimensionOf } from './context.ts';
-import { fitUpNotes, numbered, stationTable, tramsOf, tramTable } from './fitUpTables.ts';
+import { fitUpNotes, numbered, stationTable, tramTable } from './fitUpTables.ts';
 import { frameLayers } from './frameShapes.ts';
 import { letterOf } from './letters.ts';
 import { paintOrder, projector } from './scene.ts';
@@ -239,10 +239,8 @@ function drawPlan(
   const middle = (area.top + area.bottom) / 2;
   const view: View = { ...fit, origin: { x: fit.origin.x + area.left, y: middle } };
   const p = projector(view, 'top');
-  const { points } = context.scene.bike.layout;
-  const crossing = tramsOf(context, fitUp).flatMap((tram, i) => {
-    const [from, to] = [points[tram.from], points[tram.to]];
-    if (!from || !to || from.y * to.y >= 0) return [];
+  const crossing = fitUp.diagonals.flatMap(({ from, to }, i) => {
+    if (from.y * to.y >= 0) return [];
     const [a, b] = [p.point(from), p.point(to)];
     return [{ a, b, letter: letterOf(i) }];
   });

@@ -7,15 +7,6 @@ import { letterOf } from './letters.ts';
 export const numbered = (fitUp: FitUpSheet): readonly JigStation[] =>
   [...fitUp.stations].sort((a, b) => a.forward - b.forward || a.center - b.center);
 
-/** Lengths between places of the frame; others have nothing to put a tape on while it is on the bench. */
-export const tramsOf = ({ scene }: DrawingContext, fitUp: FitUpSheet): FitUpSheet['diagonals'] =>
-  fitUp.diagonals.filter(({ from, to }) =>
-    [from, to].every((name) => {
-      const own = name.replace(/\.right$/, '');
-      return own in scene.build.frame.nodes || own.startsWith('neck') || own === 'rearAxle';
-    }),
-  );
-
 /** What the frame rests on, and what all figures are from. */
 export function fitUpNotes(context: DrawingContext, fitUp: FitUpSheet): readonly Block[] {
   const props = fitUp.props.map((prop) => `${prop.what} ${inLine(context, prop.thickness)}`).join(', ');
@@ -80,7 +71,7 @@ export const tramTable = (context: DrawingContext, fitUp: FitUpSheet): Block => 
     { title: 'Left, measured' },
     { title: 'Right, measured' },
   ],
-  rows: tramsOf(context, fitUp).map((tram, i) => [
+  rows: fitUp.diagonals.map((tram, i) => [
     letterOf(i),
     words(tram.name),
     ...lengthCells(context, tram.length),
