@@ -213,4 +213,18 @@ describe('[WHP-10] parameters of a placed bike', () => {
     near(pitched.lam, level.lam - pitch, 1e-12);
     near(pitched.rF, 0.14, 1e-12);
   });
+
+  test('a fork that sags brings the front wheel back by what the stance says', () => {
+    const sprung = smallBuild({
+      wheels: { front: { fitted: { diameter: 300, width: 90 } } },
+      steering: { fork: { kind: 'telescopic', travel: 100, sag: 30 } },
+    });
+    const placed = layOut(sprung);
+    const summary = weigh(sprung, placeBike(sprung, placed, placed.shafts), []);
+    const found = whippleFromBuild({ layout: placed, masses: summary });
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    near(found.value.parameters.w, placed.stances.sag.wheelbase, 1e-12);
+    near(found.value.parameters.c, placed.stances.sag.trail, 1e-15);
+    expect(placed.stances.sag.wheelbase).toBeLessThan(placed.stances.fitted.wheelbase);
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  brakeDive,
   contactLean,
   crownLean,
   groundSteer,
@@ -98,5 +99,48 @@ describe('[STL-4] lean to contact', () => {
     expect(contactLean({ across: 0.1, height: 0.02, radius: 0.03, crown: 0.05 })).toBe(0);
     // In the center plane between the crowns' centers nothing comes down before the bike lies flat.
     expect(contactLean({ across: 0, height: 0.06, radius: 0, crown: 0.05 })).toBeUndefined();
+  });
+});
+
+describe('[STL-6] trail on the front brake', () => {
+  // The fork's row of a table of sag worked by another hand: 20 mm along the axis take 52.292 mm of trail to 47.773.
+  const design = {
+    wheelbase: 0.918595,
+    headAngle: rad(66),
+    forkOffset: 0.035,
+    frontRadius: 0.2035,
+    rearRadius: 0.2035,
+  };
+  const still = { frontRadius: 0.2035, rearRadius: 0.2035, sag: 0, rearRise: 0 };
+  const [mass, height, deceleration] = [120, 0.62, 5];
+  const push = mass * deceleration * ((height / 0.918595) * Math.cos(rad(24)) + Math.sin(rad(24)));
+  const asked = {
+    design,
+    change: still,
+    mass,
+    height,
+    deceleration,
+    axialRate: push / 0.02,
+    travelLeft: 0.1,
+  };
+  const dived = (more: object) => {
+    const found = brakeDive({ ...asked, ...more });
+    if (!found.ok) throw new Error(JSON.stringify(found.issues));
+    return found.value;
+  };
+  test('a push that compresses the fork by 20 mm', () => {
+    const { dive, bottoms, stance } = dived({});
+    near(dive, 0.02, 1e-12);
+    expect(bottoms).toBe(false);
+    near(stance.trail, 0.047773, 5.1e-7);
+    // The wheelbase is printed to a micrometer, which moves the pitch by up to 1e-6 of its 1.15°.
+    near(deg(stance.rake), 22.850355, 1.7e-6);
+  });
+  test('no further than the travel left', () => {
+    const { dive, bottoms } = dived({ travelLeft: 0.012 });
+    expect([dive, bottoms]).toEqual([0.012, true]);
+  });
+  test('without braking nothing dives', () => {
+    expect(dived({ deceleration: 0 }).dive).toBe(0);
   });
 });

@@ -5,9 +5,9 @@ import {
   type MassPart,
   type MassSummary,
   massOfBody,
+  type Stance,
 } from '../bike/index.ts';
-import type { Build } from '../build/index.ts';
-import { along3, type Frame3, type Point3, toWorld } from '../geometry/index.ts';
+import { along3, directionToWorld, type Frame3, type Point3, toWorld } from '../geometry/index.ts';
 import { bad, good, type Issue, type Outcome } from '../quantity/index.ts';
 import { type WhippleParameters, whippleMatrices } from './whipple.ts';
 
@@ -30,8 +30,6 @@ export interface WhippleOfBuild {
 export interface WhippleOfBuildInput {
   readonly layout: Layout;
   readonly masses: MassSummary;
-  /** s_f, compression of the fork along the steering axis against the design [m]; left out: 0. */
-  readonly sag?: number;
   /** Stance in which the bike rolls; left out: `sag`, the loaded one. */
   readonly stance?: keyof Layout['stances'];
   /** g [m/s²]; left out: standard gravity. */
@@ -49,8 +47,9 @@ export const STANDARD_GRAVITY = 9.80665;
  * @source whipple-2007, appendix A; derived, parallel axis theorem
  */
 export function whippleFromBuild(input: WhippleOfBuildInput): Outcome<WhippleOfBuild> {
-  const { layout, masses, sag = 0, gravity = STANDARD_GRAVITY } = input;
+  const { layout, masses, gravity = STANDARD_GRAVITY } = input;
   const stance = layout.stances[input.stance ?? 'sag'];
+  const sag = forkSag(layout, stance);
   const carried = masses.parts.map((part) =>
     carry(part, stance.frame, part.body === 'frontWheel' ? sag : 0, layout.steeringAxis),
   );
@@ -98,10 +97,6 @@ export function whippleFromBuild(input: WhippleOfBuildInput): Outcome<WhippleOfB
   });
 }
 
-/** s_f, sag of a telescopic fork beyond the design ride height [m]; 0 for a rigid one. */
-export const forkSag = ({ steering: { fork } }: Pick<Build, 'steering'>): number =>
-  fork.kind === 'telescopic' ? (fork.sag ?? 0) : 0;
-
 /**
  * Why the equations mean nothing with these parameters; empty when they do.
  * @issue conflict — a length, radius or mass that is not above 0, or a mass matrix that is not positive definite
@@ -122,6 +117,12 @@ export function whippleIssues(p: WhippleParameters): Issue[] {
   const [[m11, m12], [, m22]] = whippleMatrices(p).M;
   if (m11 > 0 && m11 * m22 - m12 * m12 > 0) return [];
   return [refuse('IHzz', 'no body has these moments of inertia: the mass matrix is not positive definite')];
+}
+
+/** Compression of the fork along the axis [m]: what brings the pitched frame's front tire onto the ground. */
+function forkSag({ shafts, steeringAxis }: Layout, { frame, frontRadius }: Stance): number {
+  const axle = toWorld(frame, shafts.frontAxle!);
+  return (frontRadius - axle.z) / directionToWorld(frame, steeringAxis).z;
 }
 
 /** A part as it lies in another stance: moved along the steering axis with the fork, then pitched with the frame. */

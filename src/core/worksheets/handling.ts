@@ -3,7 +3,6 @@ import { bad, good, type Issue, type Outcome, resultField } from '../quantity/in
 import {
   type Asymmetry,
   eigenvaluesOver,
-  forkSag,
   type Handling,
   handlingFigures,
   handlingOf,
@@ -223,8 +222,8 @@ function parametersOf(given: Given): Outcome<Asked> {
       });
     const placed = placedBuild(given.build);
     if (!placed.ok) return placed;
-    const { build, bike, masses } = placed.value;
-    return whippleFromBuild({ layout: bike.layout, masses, sag: forkSag(build) });
+    const { bike, masses } = placed.value;
+    return whippleFromBuild({ layout: bike.layout, masses });
   }
   const missing = NAMES.filter((name) => given[name] === undefined).map(
     (name): Issue => ({
