@@ -1,22 +1,9 @@
-import { z } from 'zod';
-import {
-  angleField,
-  bad,
-  countField,
-  degrees,
-  forceField,
-  good,
-  lengthField,
-  massField,
-  metersPerSecond,
-  type Outcome,
-  ratioField,
-  resultField,
-  speedField,
-} from '../quantity/index.ts';
+import type { z } from 'zod';
+import { bad, degrees, good, type Issue, metersPerSecond, type Outcome } from '../quantity/index.ts';
 import {
   type BrakeChain,
   type BrakeSide,
+  type Braking,
   type BrakingInput,
   brakeGain,
   brakingFigures,
@@ -29,178 +16,23 @@ import {
   realDistribution,
 } from '../ride/index.ts';
 import { brakeFacts, padFriction } from '../standards/index.ts';
+import { type brakeInput, type brakeResult, brakingInput, brakingOutput } from './brakingSchemas.ts';
 import type { Worksheet, WorksheetRun } from './worksheet.ts';
 
-const shared = {
-  control: forceField('Force on the lever or pedal.', { min: 0, max: 1000 }),
-  leverRatio: ratioField(
-    'Lever or pedal ratio; of a mechanical brake from the hand to the pad, band or shoe.',
-    {
-      above: 0,
-      max: 100,
-    },
-  ),
-  friction: ratioField('Pad or lining friction, where it is known.', { above: 0, max: 1 }).optional(),
-  cableEfficiency: ratioField('Efficiency of the cable; left out: 0.75.', { above: 0, max: 1 }).optional(),
-  tireRadius: lengthField('Tire radius under load.', { above: 0, max: 500 }),
-};
+type Given = z.output<typeof brakingInput>;
+type Brake = z.output<typeof brakeInput>;
+type Result = z.output<typeof brakingOutput>;
 
-const disc = z.strictObject({
-  kind: z.literal('disc'),
-  ...shared,
-  masterBore: lengthField('Bore of the master cylinder; left out: pulled by a cable.', {
-    above: 0,
-    max: 40,
-  }).optional(),
-  pistonDiameter: lengthField('Diameter of a caliper piston.', { above: 0, max: 80 }).optional(),
-  pistons: countField('Pistons, both sides together; left out: 2.', { min: 1, max: 12 }).optional(),
-  style: z
-    .enum(['opposed', 'sliding'])
-    .meta({
-      description: 'Pistons on both sides, or on one side of a sliding body; left out: opposed where even.',
-    })
-    .optional(),
-  discOutside: lengthField('Outside diameter of the pad track.', { above: 0, max: 400 }),
-  discInside: lengthField('Inside diameter of the pad track.', { above: 0, max: 400 }),
-  discMass: massField('Mass of the disc, for its heat.', { above: 0, max: 10 }).optional(),
-});
-
-const band = z.strictObject({
-  kind: z.literal('band'),
-  ...shared,
-  diameter: lengthField('Drum diameter.', { above: 0, max: 400 }),
-  wrap: angleField('Wrap of the band; left out: 270 degrees.', { above: 0, max: 360 }).optional(),
-  selfWraps: z
-    .boolean()
-    .meta({ description: 'Turning forward wraps the band on: the pulled end is the slack one.' }),
-});
-
-const drum = z.strictObject({
-  kind: z.literal('drum'),
-  ...shared,
-  diameter: lengthField('Drum diameter.', { above: 0, max: 400 }),
-  drumFactor: ratioField('Drum force over shoe force; left out: 2.', { above: 0, max: 10 }).optional(),
-});
-
-const brake = z.discriminatedUnion('kind', [disc, band, drum]);
-
-const input = z.strictObject({
-  mass: massField('Bike with rider.', { above: 0, max: 1000 }),
-  wheelbase: lengthField('Wheelbase.', { above: 0, max: 5000 }),
-  centerAhead: lengthField('Center of mass ahead of the rear axle.', { above: 0, max: 5000 }),
-  centerHeight: lengthField('Center of mass above the ground.', { above: 0, max: 3000 }),
-  friction: ratioField('Tire on road: 0.8 dry, 0.4 wet; left out: 0.8.', { above: 0, max: 2 }).optional(),
-  speed: speedField('Speed at the start; left out: 40 km/h.', { above: 0, max: 100 }).optional(),
-  reaction: z
-    .number()
-    .min(0)
-    .max(10)
-    .meta({ description: 'Reaction before the brake bites [s]; left out: 1.' })
-    .optional(),
-  front: brake.meta({ description: 'Front brake.' }).optional(),
-  rear: brake.meta({ description: 'Rear brake.' }).optional(),
-  stops: countField('Repeated stops for the disc; left out: 10.', { min: 1, max: 1000 }).optional(),
-  interval: z
-    .number()
-    .positive()
-    .max(3600)
-    .meta({ description: 'From stop to stop [s]; left out: 60.' })
-    .optional(),
-  cooling: z
-    .number()
-    .min(0)
-    .max(500)
-    .meta({ description: 'Heat a disc gives to the air [W/(m²·K)]; left out: 15, the least of the usual.' })
-    .optional(),
-});
-
-const plain = (doc: string) => z.number().meta({ description: doc });
-const gains = z.object({
-  low: resultField('ratio', 'At the lowest friction.'),
-  usual: resultField('ratio', 'At the middle of the friction.'),
-  high: resultField('ratio', 'At the highest friction.'),
-});
-const heat = z.object({
-  energy: plain('Into the disc a stop [J].'),
-  rise: plain('Rise a stop [K].'),
-  after: z.array(z.number()).meta({ description: 'Rise over the air after each stop [K].' }),
-  limit: plain('Rise over the air after many stops [K].').optional(),
-});
-const sideResult = z.object({
-  gain: gains.meta({ description: 'Force at the ground over force at the lever.' }),
-  force: resultField('force', 'At the ground, wheel turning, at the middle of the friction.'),
-  lockControl: resultField(
-    'force',
-    'Lever or pedal force that locks this wheel alone, or lifts the rear one.',
-  ),
-  lockBy: z.enum(['locks', 'lift']),
-  heat: heat.optional(),
-});
-const point = z.object({ front: z.number(), rear: z.number() });
-
-const output = z.object({
-  liftDeceleration: plain('Deceleration that lifts the rear wheel [m/s²].'),
-  frontLimit: plain('Most deceleration with the front brake alone [m/s²].'),
-  rearLimit: plain('Most deceleration with the rear brake alone [m/s²].'),
-  bothLimit: plain('Most deceleration with both, ideally shared [m/s²].'),
-  stops: z.array(
-    z.object({
-      with: z.enum(['front', 'rear', 'both']),
-      deceleration: plain('[m/s²]'),
-      limitedBy: z.enum(['hand', 'front-locks', 'rear-locks', 'both-lock', 'lift']),
-      distance: plain('Stopping distance with reaction [m].').optional(),
-    }),
-  ),
-  front: sideResult.optional(),
-  rear: sideResult.optional(),
-  frontShare: resultField('ratio', 'Share of the front in the braking force, wheels turning.').optional(),
-  ideal: z.array(point).meta({ description: 'Ideal distribution, as shares of the weight.' }),
-  real: z.array(point).meta({ description: "The bike's own line, as shares of the weight." }),
-  reference: z
-    .array(
-      z.object({
-        vehicle: z.string(),
-        with: z.enum(['front', 'rear']),
-        asked: plain('Mean fully developed deceleration [m/s²].'),
-        found: plain('Deceleration of this brake alone here [m/s²].'),
-        allowed: plain('Longest stopping distance at the test speed [m].'),
-        distance: plain('Stopping distance at the test speed with the same delay [m].'),
-        reaches: z.boolean(),
-      }),
-    )
-    .meta({ description: 'Published figures, for reference only: no approval follows from them.' }),
-});
-
-type Given = z.output<typeof input>;
-type Brake = z.output<typeof brake>;
-type Result = z.output<typeof output>;
-
-export const brakingWorksheet: Worksheet<typeof input, typeof output> = {
+export const brakingWorksheet: Worksheet<typeof brakingInput, typeof brakingOutput> = {
   id: 'braking',
   title: 'Brakes: from the hand to the stop',
   summary:
     'Force of disc, band or drum brakes from the lever, where each wheel locks or lifts, stopping distance with reaction, ideal and real distribution, and the heat of repeated stops. An estimate for planning; try the real brakes gently first.',
-  input,
-  output,
+  input: brakingInput,
+  output: brakingOutput,
   run: (given): Outcome<WorksheetRun<Result>> => {
-    if (!given.front && !given.rear)
-      return bad({ code: 'missing', path: 'front', wanted: 'a front brake, a rear brake or both' });
-    if (!(given.centerAhead < given.wheelbase)) {
-      const reason = 'a bike whose center of mass is ahead of its front axle does not stand';
-      return bad({ code: 'conflict', path: 'centerAhead', reason });
-    }
-    for (const wheel of ['front', 'rear'] as const) {
-      const side = given[wheel];
-      if (side?.kind === 'disc' && !(side.discInside < side.discOutside))
-        return bad({ code: 'conflict', path: `${wheel}.discInside`, reason: 'the pad track has no width' });
-      if (side?.kind === 'disc' && (side.masterBore === undefined) !== (side.pistonDiameter === undefined))
-        return bad({
-          code: 'missing',
-          path: `${wheel}.${side.masterBore === undefined ? 'masterBore' : 'pistonDiameter'}`,
-          wanted: 'both bores of a hydraulic line, or neither',
-        });
-    }
-    return good(solve(given));
+    const [first, ...more] = issuesOf(given);
+    return first ? bad(first, ...more) : good(solve(given));
   },
   formulas: [
     'p = F·i/A_mc; N = p·A_one side; T = 2·μ·N·r_e; F_tire = T/R',
@@ -246,52 +78,54 @@ export const brakingWorksheet: Worksheet<typeof input, typeof output> = {
   },
 };
 
-function solve(given: Given): WorksheetRun<Result> {
-  const side = (of: Brake | undefined): BrakeSide | undefined =>
-    of && { gain: brakeGain(chainOf(of)), control: of.control };
-  const [front, rear] = [side(given.front), side(given.rear)];
-  const asked: BrakingInput = {
-    bike: {
-      mass: given.mass,
-      wheelbase: given.wheelbase,
-      ahead: given.centerAhead,
-      height: given.centerHeight,
-    },
-    friction: given.friction ?? 0.8,
-    speed: given.speed ?? metersPerSecond(40 / 3.6),
-    reaction: given.reaction ?? 1,
-    ...(front ? { front } : {}),
-    ...(rear ? { rear } : {}),
+/** What the schema alone cannot tell. */
+function issuesOf(given: Given): Issue[] {
+  if (!given.front && !given.rear)
+    return [{ code: 'missing', path: 'front', wanted: 'a front brake, a rear brake or both' }];
+  const tips: Issue = {
+    code: 'conflict',
+    path: 'centerAhead',
+    reason: 'a bike whose center of mass is ahead of its front axle does not stand',
   };
+  return [
+    ...(given.centerAhead < given.wheelbase ? [] : [tips]),
+    ...(['front', 'rear'] as const).flatMap((wheel) => discIssues(wheel, given[wheel])),
+  ];
+}
+
+function discIssues(wheel: string, of: Brake | undefined): Issue[] {
+  if (of?.kind !== 'disc') return [];
+  const bore = of.masterBore === undefined;
+  const half = bore !== (of.pistonDiameter === undefined);
+  const path = `${wheel}.${bore ? 'masterBore' : 'pistonDiameter'}`;
+  return [
+    ...(of.discInside < of.discOutside
+      ? []
+      : [{ code: 'conflict', path: `${wheel}.discInside`, reason: 'the pad track has no width' } as const]),
+    ...(half
+      ? [{ code: 'missing', path, wanted: 'both bores of a hydraulic line, or neither' } as const]
+      : []),
+  ];
+}
+
+function solve(given: Given): WorksheetRun<Result> {
+  const asked = askedOf(given);
   const braking = brakingOf(asked);
   const limits = longitudinalLimits(asked.bike, asked.friction);
-  const frontShare = braking.frontShare ?? (front ? 1 : 0);
+  const frontShare = braking.frontShare ?? (asked.front ? 1 : 0);
   const heats = {
     front: heatOf(given, given.front, frontShare),
     rear: heatOf(given, given.rear, 1 - frontShare),
   };
-  const sideOf = (wheel: 'front' | 'rear'): z.output<typeof sideResult> | undefined => {
-    const one = asked[wheel];
-    if (!one) return undefined;
-    const lock = wheel === 'front' ? braking.frontLock! : { ...braking.rearLock!, by: 'locks' as const };
-    const warmth = heats[wheel];
-    return {
-      gain: { ...one.gain },
-      force: one.gain.usual * one.control,
-      lockControl: lock.control,
-      lockBy: lock.by,
-      ...(warmth ? { heat: { ...warmth, after: [...warmth.after] } } : {}),
-    };
-  };
-  const [frontResult, rearResult] = [sideOf('front'), sideOf('rear')];
+  const { front, rear } = asked;
   const result: Result = {
     liftDeceleration: limits.stoppie,
     frontLimit: limits.frontBrake.value,
     rearLimit: limits.rearBrake.value,
     bothLimit: limits.bothBrakes.value,
     stops: braking.stops.map((stop) => ({ ...stop })),
-    ...(frontResult ? { front: frontResult } : {}),
-    ...(rearResult ? { rear: rearResult } : {}),
+    ...(front ? { front: sideOf(front, braking.frontLock!, heats.front) } : {}),
+    ...(rear ? { rear: sideOf(rear, { ...braking.rearLock!, by: 'locks' }, heats.rear) } : {}),
     ...(braking.frontShare === undefined ? {} : { frontShare: braking.frontShare }),
     ideal: idealDistribution(asked.bike),
     real: realDistribution(asked),
@@ -307,6 +141,37 @@ function solve(given: Given): WorksheetRun<Result> {
   };
   return { result, figures: brakingFigures(asked, braking, heats) };
 }
+
+function askedOf(given: Given): BrakingInput {
+  const side = (of: Brake | undefined): BrakeSide | undefined =>
+    of && { gain: brakeGain(chainOf(of)), control: of.control };
+  const [front, rear] = [side(given.front), side(given.rear)];
+  return {
+    bike: {
+      mass: given.mass,
+      wheelbase: given.wheelbase,
+      ahead: given.centerAhead,
+      height: given.centerHeight,
+    },
+    friction: given.friction ?? 0.8,
+    speed: given.speed ?? metersPerSecond(40 / 3.6),
+    reaction: given.reaction ?? 1,
+    ...(front ? { front } : {}),
+    ...(rear ? { rear } : {}),
+  };
+}
+
+const sideOf = (
+  { gain, control }: BrakeSide,
+  lock: NonNullable<Braking['frontLock']>,
+  heat: DiscHeat | undefined,
+): z.output<typeof brakeResult> => ({
+  gain: { ...gain },
+  force: gain.usual * control,
+  lockControl: lock.control,
+  lockBy: lock.by,
+  ...(heat ? { heat: { ...heat, after: [...heat.after] } } : {}),
+});
 
 function chainOf(given: Brake): BrakeChain {
   const known = given.friction;
