@@ -1,5 +1,6 @@
 import { toEdgeFigure } from '../core/quantity/index.ts';
 import type { Command } from './args.ts';
+import { changeJson, changesText } from './changes.ts';
 import type { Core, Solved } from './core.ts';
 import { EXIT, type ExitCode } from './exit.ts';
 import { issueJson, issueLines, toJson } from './issues.ts';
@@ -29,7 +30,8 @@ export async function solveFile(
   const build = core.readBuild(text, variant === undefined ? {} : { variant });
   if (build.ok) {
     progress('placing the bike');
-    return core.solve(build.value);
+    const typed = variant === undefined ? undefined : core.readBuild(text);
+    return typed?.ok ? core.solve(build.value, typed.value) : core.solve(build.value);
   }
   if (command.json) terminal.out(toJson({ file, issues: build.issues.map(issueJson) }));
   else terminal.err(issueLines(file, build.issues));
@@ -40,18 +42,23 @@ export function exitOf({ findings }: Solved): ExitCode {
   return findings.some((finding) => finding.severity === 'stop') ? EXIT.stops : EXIT.done;
 }
 
-function checkText({ units, working }: CheckCommand, { findings, figures }: Solved): string {
+function checkText({ units, working }: CheckCommand, { findings, figures, moved = [] }: Solved): string {
   const told = worstFirst(findings).map((finding) => findingText(finding, units));
+  const changed = moved.length > 0 ? [changesText(moved, units)] : [];
   const shown = working ? figures.map((figure) => figureText(figure, units)) : [];
-  return [...told, ...shown, `${countLine(findings)}\n`].join('\n');
+  return [...told, ...changed, ...shown, `${countLine(findings)}\n`].join('\n');
 }
 
-function checkJson({ file, variant, working }: CheckCommand, { findings, figures }: Solved): string {
+function checkJson(
+  { file, variant, working }: CheckCommand,
+  { findings, figures, moved = [] }: Solved,
+): string {
   return toJson({
     file,
     ...(variant === undefined ? {} : { variant }),
     counts: countBySeverity(findings),
     findings: worstFirst(findings).map(findingJson),
+    ...(moved.length > 0 ? { moved: moved.map(changeJson) } : {}),
     ...(working ? { figures: figures.map(toEdgeFigure) } : {}),
   });
 }

@@ -1,4 +1,5 @@
 import type { Finding } from '../core/findings/index.ts';
+import type { Change } from '../core/fit/index.ts';
 import type { Figure, Outcome, UnitSystem } from '../core/quantity/index.ts';
 import type { PackFile } from './writePack.ts';
 
@@ -6,6 +7,8 @@ import type { PackFile } from './writePack.ts';
 export interface Solved {
   readonly findings: readonly Finding[];
   readonly figures: readonly Figure[];
+  /** What the readings or the variant moved; parts already made first. */
+  readonly moved?: readonly Change[];
 }
 
 export interface PackOptions {
@@ -19,7 +22,8 @@ export interface PackOptions {
 /** The road from a build file to a pack, as the verbs use it; `Build` and `Solution` are opaque here. */
 export interface Core<Build = unknown, Solution extends Solved = Solved> {
   readBuild(text: string, options?: { readonly variant?: string }): Outcome<Build>;
-  solve(build: Build): Solution;
+  /** @param from what to tell the changes against; left out: the build as typed */
+  solve(build: Build, from?: Build): Solution;
   packFiles(
     solution: Solution,
     options: PackOptions,

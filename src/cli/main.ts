@@ -91,7 +91,10 @@ const processTerminal: Terminal = {
   // The build puts them beside the program.
   readFonts: async () => {
     const read = (name: string): Promise<Uint8Array> => readFile(new URL(`./fonts/${name}`, import.meta.url));
-    const [regular, bold] = await Promise.all([read('DejaVuSansCondensed.ttf'), read('DejaVuSansCondensed-Bold.ttf')]);
+    const [regular, bold] = await Promise.all([
+      read('DejaVuSansCondensed.ttf'),
+      read('DejaVuSansCondensed-Bold.ttf'),
+    ]);
     return { regular, bold };
   },
 };

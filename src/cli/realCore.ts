@@ -1,12 +1,18 @@
-import { buildJsonSchema, type Proof, packFiles, packOf, prove, readBuild, solve } from '../core/index.ts';
+import {
+  type AsBuilt,
+  type Build,
+  buildJsonSchema,
+  packFiles,
+  packOf,
+  readBuild,
+  solveAsBuilt,
+} from '../core/index.ts';
 import type { Core } from './core.ts';
 
-type Build = Parameters<typeof solve>[0];
-
 /** The core as the verbs see it. */
-export const realCore: Core<Build, Proof> = {
+export const realCore: Core<Build, AsBuilt> = {
   readBuild: (text, options) => readBuild(text, options),
   buildJsonSchema,
-  solve: (build) => prove(solve(build)),
+  solve: solveAsBuilt,
   packFiles: (solution, { date, units, ...options }) => packFiles(packOf(solution, { date, units }), options),
 };

@@ -1,3 +1,4 @@
+import type { AsBuilt } from './asBuilt.ts';
 import type { PackInput } from './pack/index.ts';
 import type { Proof } from './prove.ts';
 import type { UnitSystem } from './quantity/index.ts';
@@ -6,7 +7,7 @@ import type { Solution } from './solve.ts';
 
 /** A solution with the shop's work, ready to be drawn. The date is the caller's: the core has no clock. */
 export function packOf(
-  solution: Solution | Proof,
+  solution: Solution | Proof | AsBuilt,
   printed: { readonly date: string; readonly units?: UnitSystem },
 ): PackInput {
   const { build } = solution;

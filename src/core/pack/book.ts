@@ -13,6 +13,7 @@ import {
   tubeCards,
 } from '../drawings/index.ts';
 import { findingPages } from './findingPages.ts';
+import { movedPages } from './movedPages.ts';
 import type { PackInput } from './packInput.ts';
 import { cutPages, drillPages, partPages, workPages } from './schedulePages.ts';
 import { specificationPages, titlePage } from './textPages.ts';
@@ -39,6 +40,7 @@ function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly Dr
   return [
     ...titlePage(input, upright),
     ...specificationPages(input, upright),
+    ...movedPages(input, upright),
     ...generalArrangementSheets(context),
     ...ladderSheets(context),
     ...stackSheets(context),

@@ -2,6 +2,7 @@ import type { Bike, MassSummary } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
 import type { DrivelineSolution } from '../driveline/index.ts';
 import type { Finding } from '../findings/index.ts';
+import type { Change, Reading } from '../fit/index.ts';
 import type { FlatPattern } from '../plates/index.ts';
 import type { Figure, UnitSystem } from '../quantity/index.ts';
 import type { Riding } from '../ride/index.ts';
@@ -18,6 +19,9 @@ export interface PackInput {
   readonly findings: readonly Finding[];
   /** How it rides, where that was worked out. */
   readonly riding?: Riding;
+  /** Readings of real parts, and what they moved. */
+  readonly readings?: readonly Reading[];
+  readonly moved?: readonly Change[];
   readonly work: ShopWork;
   readonly units: UnitSystem;
   /** As printed, ISO 8601; the core has no clock. */

@@ -1,0 +1,25 @@
+import type { Build } from './build/index.ts';
+import { type Change, measuredBuild, type Reading, rippleOf } from './fit/index.ts';
+import { type Proof, prove } from './prove.ts';
+import { solve } from './solve.ts';
+
+/** A bike as it really measures, and what that moved. */
+export interface AsBuilt extends Proof {
+  readonly readings: readonly Reading[];
+  /** Figures that moved, those of parts already made first. */
+  readonly moved: readonly Change[];
+}
+
+/**
+ * Solves a build with its readings: what was measured wins, what was typed stays as it is. Told is every figure that
+ * moved against what was typed, or against `from` (the file without its variant, a bike before a swap), and every part
+ * that was already made to another figure.
+ */
+export function solveAsBuilt(build: Build, from: Build = build): AsBuilt {
+  const { build: measured, readings } = measuredBuild(build);
+  const proof = prove(solve(measured));
+  const before = measured === from ? proof : prove(solve(from));
+  const made = proof.build.made;
+  const moved = rippleOf(before, { figures: proof.figures, ...(made ? { made } : {}) });
+  return { ...proof, readings, moved };
+}
