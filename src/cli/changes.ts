@@ -1,5 +1,5 @@
 import type { Change } from '../core/fit/index.ts';
-import { edgeUnit, printQuantity, type UnitSystem } from '../core/quantity/index.ts';
+import { edgeUnit, type UnitSystem } from '../core/quantity/index.ts';
 import { figureValue } from './report.ts';
 
 /** What moved, a line a figure; parts that are already cut come first and say so. */
@@ -14,7 +14,7 @@ const isSeen = ({ how, kind, before, after, alreadyCut }: Change, units: UnitSys
   how !== 'changed' ||
   before === undefined ||
   after === undefined ||
-  printQuantity(before, kind, units) !== printQuantity(after, kind, units);
+  figureValue(before, kind, units) !== figureValue(after, kind, units);
 
 function changeLine({ name, kind, before, after, state, alreadyCut }: Change, units: UnitSystem): string {
   const shown = (value: number | undefined) =>
