@@ -51,7 +51,7 @@ const BEND_STEP = 0.05;
 /**
  * The room between chains, sprockets, tires and engine on one side and frame tubes, ground and each other on the
  * other, at the design stance; the front tire also turned to both locks. Parts joined on purpose are not compared.
- * Tubes are looked at point by point every 4 mm, so a gap is right to well under 0.1 mm for tubes this thick.
+ * Tubes are looked at point by point every 4 mm, so a gap can come out up to 0.2 mm too large.
  * @source practice for the limits; derived, distances between a disc, a box, a prism or a torus and points of a tube
  */
 export function clearances(build: Build, bike: Bike, drives: DrivelineSolution): readonly Clearance[] {
