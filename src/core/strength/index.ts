@@ -112,7 +112,7 @@ export {
   type VibrationMode,
   vibrateFrame,
 } from './frame/index.ts';
-export { keyFigures } from './key/keyFigures.ts';
+export { keyFigures, keyseatFigures } from './key/keyFigures.ts';
 export {
   type KeyInput,
   type KeyStress,

@@ -9,16 +9,27 @@ import {
   resultField,
   torqueField,
 } from '../quantity/index.ts';
-import { keyForShaft, keyseatDepths } from '../standards/index.ts';
-import { keyFigures, keyLength, keyStress, longestKey, shearYieldShare } from '../strength/index.ts';
+import { type KeyseatDepths, keyForShaft, keyseatDepths } from '../standards/index.ts';
+import {
+  type KeyInput,
+  keyFigures,
+  keyLength,
+  keyStress,
+  keyseatFigures,
+  longestKey,
+  shearYieldShare,
+} from '../strength/index.ts';
 import { atPath } from './atPath.ts';
 import { oneOf } from './tuples.ts';
 import type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 const input = z.strictObject({
   shaft: lengthField('Shaft diameter.', { above: 0, max: 500 }),
-  torque: torqueField('Torque through the key.', { min: 0, max: 1e6 }),
-  length: lengthField('Length of key in contact.', { above: 0, max: 1000 }),
+  torque: torqueField('Torque through the key; left out: size and depths only.', {
+    min: 0,
+    max: 1e6,
+  }).optional(),
+  length: lengthField('Length of key in contact, with torque.', { above: 0, max: 1000 }).optional(),
   width: lengthField('Width; left out: by the shaft.', { above: 0, max: 100 }).optional(),
   height: lengthField('Height; left out: square, by the shaft.', { above: 0, max: 100 }).optional(),
   yield: pressureField('Sy of the weakest of key, shaft and hub.', { above: 0, max: 5000 }).optional(),
@@ -32,11 +43,12 @@ const input = z.strictObject({
 const output = z.object({
   width: resultField('length', 'W.'),
   height: resultField('length', 'H.'),
+  keyseatDepth: resultField('length', 'Depth of the keyseat in the shaft, at its sides: H/2.'),
   shaftDepth: resultField('length', 'S: bottom of the keyseat to the far side of the shaft.'),
   hubDepth: resultField('length', 'T: top of the keyseat to the far side of the bore.'),
-  force: resultField('force', 'Force on the key.'),
-  shear: resultField('pressure', 'Shear in the key.'),
-  bearing: resultField('pressure', 'Bearing pressure on key, shaft and hub.'),
+  force: resultField('force', 'Force on the key.').optional(),
+  shear: resultField('pressure', 'Shear in the key.').optional(),
+  bearing: resultField('pressure', 'Bearing pressure on key, shaft and hub.').optional(),
   shearFactor: resultField('ratio', 'Shear yield over shear.').optional(),
   bearingFactor: resultField('ratio', 'Yield over bearing pressure.').optional(),
   neededLength: resultField('length', 'Length for the wanted factor.').optional(),
@@ -48,7 +60,7 @@ type Result = z.output<typeof output>;
 
 export const keyWorksheet: Worksheet<typeof input, typeof output> = {
   id: 'key',
-  title: 'Parallel key',
+  title: 'Key and keyseat',
   summary: 'Size of the key for a shaft, depths to measure, shear and bearing under a torque.',
   input,
   output,
@@ -83,21 +95,33 @@ function run(given: Input): Outcome<WorksheetRun<Result>> {
     return bad({ code: 'conflict', path: 'width', reason: 'the key is narrower than the shaft' });
   if (height >= shaft)
     return bad({ code: 'conflict', path: 'height', reason: 'the key is lower than the shaft' });
+  if (torque !== undefined && length === undefined)
+    return bad({ code: 'missing', path: 'length', wanted: 'the length of the key, for its stresses' });
   const depths = keyseatDepths(shaft, width, height);
-  const key = { shaft, torque, width, height, length };
-  const stress = keyStress(key);
+  const key = { shaft, width, height, ...depthsOf(depths) };
+  const loaded =
+    torque === undefined || length === undefined ? undefined : { ...size.value, shaft, torque, length };
+  const stress = loaded && keyStress(loaded);
   const result: Result = {
     width,
     height,
+    keyseatDepth: height / 2,
     shaftDepth: depths.shaft,
     hubDepth: depths.hub,
     ...stress,
-    ...strengthOf(given, stress.shear, stress.bearing, torque),
-    ...neededOf(given, { width, height }),
+    ...(stress && loaded ? strengthOf(given, stress.shear, stress.bearing, loaded.torque) : {}),
+    ...(loaded ? neededOf(given, loaded) : {}),
     longest: longestKey(shaft),
   };
-  return good({ result, figures: keyFigures(key, stress, { id: 'key', of: 'key' }) });
+  const names = { id: 'key', of: 'key' };
+  const figures = [
+    ...keyseatFigures(key, names),
+    ...(stress && loaded ? keyFigures(loaded, stress, names) : []),
+  ];
+  return good({ result, figures });
 }
+
+const depthsOf = ({ shaft, hub }: KeyseatDepths) => ({ shaftDepth: shaft, hubDepth: hub });
 
 function sizeOf(given: Input): Outcome<{ readonly width: Length; readonly height: Length }> {
   const { width, height } = given;
@@ -112,13 +136,8 @@ function strengthOf(given: Input, shear: number, bearing: number, torque: Torque
   return { shearFactor: (share * given.yield) / shear, bearingFactor: given.yield / bearing };
 }
 
-function neededOf(given: Input, size: { readonly width: Length; readonly height: Length }) {
+function neededOf(given: Input, key: KeyInput) {
   if (given.yield === undefined || given.factor === undefined) return {};
-  const needed = keyLength(
-    { shaft: given.shaft, torque: given.torque, ...size },
-    given.yield,
-    given.factor,
-    given.shearYield ?? 'max-shear',
-  );
+  const needed = keyLength(key, given.yield, given.factor, given.shearYield ?? 'max-shear');
   return { neededLength: Math.max(needed.shear, needed.bearing) };
 }

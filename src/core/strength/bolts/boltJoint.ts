@@ -155,11 +155,12 @@ export interface Engagement {
   readonly needed: Length;
 }
 
-/** Shear strength by tensile strength, distortion energy. */
-const SHEAR_SHARE = 0.577;
+/** Shear strength by tensile strength that the handbook's formula takes. */
+const SHEAR_SHARE = 0.5;
 
 /**
- * Le so that neither thread strips before the bolt breaks: At·Sut = 0.577·S·As, basic sizes. The bolt's thread is sheared
+ * Le so that neither thread strips before the bolt breaks: At·Sut = 0.5·S·As, basic sizes:
+ * loose threads and thin nuts take more, hence a diameter in steel as the least in practice. The bolt's thread is sheared
  * at the nut's minor diameter, π·D1·(½ + 0.57735·(d2 − D1)/p) a length, the nut's at the bolt's major one,
  * π·d·(½ + 0.57735·(d − d2)/p).
  * @source machinerys-handbook-31, length of engagement of mating threads; from memory, basic sizes

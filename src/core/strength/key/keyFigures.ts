@@ -1,4 +1,4 @@
-import type { Figure } from '../../quantity/index.ts';
+import type { Figure, Length } from '../../quantity/index.ts';
 import { figuresOf, type PartNames } from '../workings.ts';
 import type { KeyInput, KeyStress } from './keyStrength.ts';
 
@@ -42,6 +42,47 @@ export function keyFigures(input: KeyInput, stress: KeyStress, names: PartNames)
         H: [input.height, 'length'],
         L: [input.length, 'length'],
       },
+      source,
+    },
+  ]);
+}
+
+/** The working of the two depths that are measured when keyseats are cut. */
+export function keyseatFigures(
+  of: {
+    readonly shaft: Length;
+    readonly width: Length;
+    readonly height: Length;
+    readonly shaftDepth: Length;
+    readonly hubDepth: Length;
+  },
+  names: PartNames,
+): readonly Figure[] {
+  const inputs = {
+    D: [of.shaft, 'length'],
+    W: [of.width, 'length'],
+    H: [of.height, 'length'],
+  } as const;
+  const source = { key: 'asme-b17-1', where: 'table 1 and depth control values' };
+  return figuresOf(names, [
+    {
+      id: 'shaftDepth',
+      symbol: 'S',
+      name: 'shaft depth',
+      value: of.shaftDepth,
+      kind: 'length',
+      formula: 'S = D − y − H/2, y = ½·(D − √(D² − W²))',
+      inputs,
+      source,
+    },
+    {
+      id: 'hubDepth',
+      symbol: 'T',
+      name: 'hub depth',
+      value: of.hubDepth,
+      kind: 'length',
+      formula: 'T = D − y + H/2 + 0.005 in',
+      inputs,
       source,
     },
   ]);
