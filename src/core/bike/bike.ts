@@ -1,4 +1,4 @@
-import type { ChainStage, MaterialName, StackItemKind } from '../build/index.ts';
+import type { MaterialName, StackItemKind } from '../build/index.ts';
 import type { Centerline, Frame3, Mesh, Point3 } from '../geometry/index.ts';
 import type { SourceRef } from '../quantity/index.ts';
 
@@ -362,4 +362,3 @@ export interface BodyMesh {
   readonly mesh: Mesh;
 }
 
-export type { ChainStage };
