@@ -31,7 +31,7 @@ const screen = createScreen({
     ? { trouble: `The last edits could not be read (${last.reason}); a demo is open instead.` }
     : {}),
 });
-const solver = startWorker();
+const solver = startWorker(screen);
 keepSolved(buildDocument, screen, solver);
 followRoute(screen, window);
 followUndoKeys(buildDocument, window);

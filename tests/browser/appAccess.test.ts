@@ -45,14 +45,18 @@ async function violations(page: Page): Promise<readonly string[]> {
 test.each([
   ['wide', WIDE],
   ['phone', PHONE],
-] as const)('no view has an accessibility violation (%s)', async (_, viewport) => {
-  const { page, close } = await visit(app, 'side', viewport);
-  for (const view of viewport === PHONE ? VIEWS : VIEWS.slice(1)) {
-    await show(page, view);
-    expect(await violations(page), view).toEqual([]);
-  }
-  await close();
-});
+] as const)(
+  'no view has an accessibility violation (%s)',
+  async (_, viewport) => {
+    const { page, close } = await visit(app, 'side', viewport);
+    for (const view of viewport === PHONE ? VIEWS : VIEWS.slice(1)) {
+      await show(page, view);
+      expect(await violations(page), view).toEqual([]);
+    }
+    await close();
+  },
+  300_000,
+);
 
 test('axe sees a violation where there is one', async () => {
   const { page, close } = await visit(app);

@@ -4,6 +4,9 @@ import type { ServedApp } from './browser.ts';
 export const WIDE = { width: 1440, height: 900 };
 export const PHONE = { width: 390, height: 844 };
 
+/** Longest wait for one thing [ms]: a machine that does other work as well may take many seconds to draw in 3D. */
+const PATIENCE = 60_000;
+
 export interface AppPage {
   readonly page: Page;
   /** Errors of scripts and of the content policy so far. */
@@ -15,6 +18,7 @@ export interface AppPage {
 export async function visit(app: ServedApp, view = 'side', viewport = WIDE): Promise<AppPage> {
   const context = await app.browser.newContext({ viewport, acceptDownloads: true, reducedMotion: 'reduce' });
   const page = await context.newPage();
+  page.setDefaultTimeout(PATIENCE);
   const errors: string[] = [];
   page.on('pageerror', (error) => errors.push(error.message));
   page.on('console', (message) => {

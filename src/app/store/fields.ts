@@ -1,3 +1,4 @@
+import { pathText } from '../../core/quantity/index.ts';
 import { isObject, type Json, type JsonObject, type Path } from './json.ts';
 
 /** What is needed of the build file's JSON Schema to make a form of it. */
@@ -66,6 +67,9 @@ export function fieldsOf(schema: Schema, file: JsonObject): Group {
 /** All leaves in order. */
 export const leavesOf = (field: Field): readonly Leaf[] =>
   field.type === 'leaf' ? [field] : field.children.flatMap(leavesOf);
+
+/** A field's path as text, unique in the file. */
+export const keyOf = (field: Field): string => pathText(field.path);
 
 /** `headAngle` as words: `head angle`; a name that the builder gave stays as it is. */
 export const wordsOf = (key: string): string =>

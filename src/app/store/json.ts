@@ -40,6 +40,3 @@ export function without(file: Json, path: Path): Json {
   if (!isObject(file)) return file;
   return Object.fromEntries(Object.entries(file).filter(([key]) => key !== step));
 }
-
-export const isWithin = (path: Path, outer: Path): boolean =>
-  outer.length <= path.length && outer.every((step, i) => step === path[i]);

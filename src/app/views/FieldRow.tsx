@@ -1,11 +1,10 @@
 import { useId, useRef, useState } from 'react';
 import { Button } from 'react-aria-components';
 import { pathText } from '../../core/quantity/index.ts';
-import type { Leaf } from '../store/fields.ts';
+import { keyOf, type Leaf } from '../store/fields.ts';
 import type { Json } from '../store/json.ts';
 import { useScreen, useWorkshop } from './context.ts';
 import { type Entry, FieldEntry } from './FieldEntry.tsx';
-import { keyOf } from './Numbers.tsx';
 
 let visits = 0;
 

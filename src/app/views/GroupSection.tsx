@@ -1,19 +1,24 @@
 import { Button } from 'react-aria-components';
 import { pathText } from '../../core/quantity/index.ts';
-import type { Group, MissingField } from '../store/fields.ts';
-import { childAt, type Json } from '../store/json.ts';
+import { type Field, type Group, keyOf, type MissingField } from '../store/fields.ts';
+import { valueAt } from '../store/json.ts';
 import type { ScreenIssue } from '../worker/messages.ts';
 import { useDocument, useScreen, useWorkshop } from './context.ts';
+import { FieldRow } from './FieldRow.tsx';
 import { jumpToField } from './jump.ts';
-import { FieldOrGroup, keyOf } from './Numbers.tsx';
 
 const NONE: readonly ScreenIssue[] = [];
 
+export function FieldOrGroup({ field }: { readonly field: Field }) {
+  return field.type === 'group' ? <GroupSection group={field} /> : <FieldRow leaf={field} />;
+}
+
 /** A section of the file that opens and closes. */
-export function GroupSection({ group }: { readonly group: Group }) {
+function GroupSection({ group }: { readonly group: Group }) {
   const { screen } = useWorkshop();
   const key = keyOf(group);
   const isOpen = useScreen(({ opened }) => opened.has(key));
+  const isSelected = useScreen(({ selected }) => selected === key);
   const issues = useScreen((state) => (state.issues.length === 0 ? NONE : state.issues));
   const inside = issues.filter(({ path }) => isAtOrIn(path, key));
   const own = inside.filter(({ path }) => !group.children.some((child) => isAtOrIn(path, keyOf(child))));
@@ -25,7 +30,12 @@ export function GroupSection({ group }: { readonly group: Group }) {
     });
   return (
     <div className={`group depth-${Math.min(group.path.length, 4)}`}>
-      <Button id={`field:${key}`} className="group-head" aria-expanded={isOpen} onPress={toggle}>
+      <Button
+        id={`field:${key}`}
+        className={isSelected ? 'group-head is-selected' : 'group-head'}
+        aria-expanded={isOpen}
+        onPress={toggle}
+      >
         <span className="group-arrow" aria-hidden="true" />
         <span className="group-name">{group.label}</span>
         <GroupHint group={group} />
@@ -51,7 +61,7 @@ export function GroupSection({ group }: { readonly group: Group }) {
 
 /** What is inside, in a word or two, while it is closed. */
 function GroupHint({ group }: { readonly group: Group }) {
-  const value = useDocument(({ file }) => group.path.reduce<Json | undefined>(childAt, file));
+  const value = useDocument(({ file }) => valueAt(file, group.path));
   if (!Array.isArray(value) && group.children.some(({ type }) => type === 'leaf')) {
     const said = group.children.find(
       (child) =>

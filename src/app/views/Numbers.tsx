@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useRef } from 'react';
 import { Input, Label, SearchField } from 'react-aria-components';
 import { pathText } from '../../core/quantity/index.ts';
-import { type Field, fieldsOf, type Group, type Leaf, leavesOf } from '../store/fields.ts';
+import { type Field, fieldsOf, type Group, keyOf, type Leaf, leavesOf } from '../store/fields.ts';
 import { useDocument, useScreen, useWorkshop } from './context.ts';
 import { FieldRow } from './FieldRow.tsx';
-import { GroupSection } from './GroupSection.tsx';
+import { FieldOrGroup } from './GroupSection.tsx';
 
 /** More than these are no answer to a search but the whole file again. */
 const MOST_FOUND = 60;
@@ -48,12 +48,6 @@ export function Numbers() {
   );
 }
 
-export function FieldOrGroup({ field }: { readonly field: Field }) {
-  return field.type === 'group' ? <GroupSection group={field} /> : <FieldRow leaf={field} />;
-}
-
-export const keyOf = (field: Field): string => pathText(field.path);
-
 function foundIn(tree: Group, search: string): readonly Leaf[] {
   const words = search.toLowerCase().split(/\s+/).filter(Boolean);
   return leavesOf(tree).filter((leaf) => {
@@ -80,7 +74,8 @@ function useWish(tree: Group | undefined): void {
     // Once the groups are open and drawn.
     requestAnimationFrame(() => {
       const element = document.getElementById(`field:${keyOf(target)}`);
-      element?.scrollIntoView({ block: 'center' });
+      // A group from its head, so that what is in it is seen.
+      element?.scrollIntoView({ block: target.type === 'group' ? 'start' : 'center' });
       element?.focus({ preventScroll: true });
     });
   }, [wish, tree, screen]);

@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 
 /** Below this the numbers have a tab of their own and the tabs stand at the bottom. */
-const NARROW = '(max-width: 899px)';
+export const NARROW = '(max-width: 899px)';
 
 /** True on a phone or a small tablet held upright. */
 export const useNarrow = (): boolean =>

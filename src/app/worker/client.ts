@@ -7,8 +7,17 @@ import type { SolverApi } from './messages.ts';
 /** Pause in typing after which the bike is solved again [ms]. */
 const PAUSE = 120;
 
-export const startWorker = (): Remote<SolverApi> =>
-  wrap<SolverApi>(new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
+/** Starts the core in its worker; what ends the worker is told, as its answers would be waited for in vain. */
+export function startWorker(screen: ScreenStore): Remote<SolverApi> {
+  const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  worker.addEventListener('error', ({ message }) =>
+    screen.setState({
+      isBusy: false,
+      trouble: `The solver stopped: ${message || 'it could not be loaded'}.`,
+    }),
+  );
+  return wrap<SolverApi>(worker);
+}
 
 /**
  * Solves the document whenever it changes. One solve runs at a time and the newest file wins; while the file has
