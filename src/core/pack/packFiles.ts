@@ -1,3 +1,4 @@
+import { strToU8 } from 'fflate';
 import { pdfOfSheets, type Sheet, type SheetFonts } from '../drawings/index.ts';
 import { bookSheets } from './book.ts';
 import { cutFilesOf } from './cutFiles.ts';
@@ -23,7 +24,7 @@ export async function* packFiles(input: PackInput, options: PackOptions): AsyncG
   const tell = options.onProgress ?? (() => {});
   const text = (path: string, content: string): PackedFile => ({
     path,
-    bytes: new TextEncoder().encode(content),
+    bytes: strToU8(content),
   });
   const pdf = async (path: string, title: string, sheets: readonly Sheet[]): Promise<PackedFile> => ({
     path,

@@ -10,7 +10,6 @@ import { chainStrengthWorksheet } from './chainStrength.ts';
 import { clutchWorksheet } from './clutch.ts';
 import { copeWorksheet } from './cope.ts';
 import { fatigueWorksheet } from './fatigue.ts';
-import { fitWorksheet } from './fit.ts';
 import { fitLimitsWorksheet } from './fitLimits.ts';
 import { frameWorksheet } from './frame.ts';
 import { gearingWorksheet } from './gearing.ts';
@@ -51,7 +50,6 @@ export const worksheets: readonly Worksheet[] = [
   clutchWorksheet,
   copeWorksheet,
   fatigueWorksheet,
-  fitWorksheet,
   fitLimitsWorksheet,
   frameWorksheet,
   gearingWorksheet,
