@@ -99,6 +99,7 @@ export {
 } from './hole.ts';
 export { type Key, type KeyseatDepths, keyForShaft, keys, keyseatDepths } from './key.ts';
 export { type Material, materialNamed } from './material.ts';
+export { type MaterialStrength, materialStrength } from './materialStrength.ts';
 export { findThread, type Thread, threads } from './thread.ts';
 export {
   readTire,

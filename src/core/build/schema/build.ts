@@ -3,6 +3,7 @@ import { brakesSchema } from './brakes.ts';
 import { drivelineSchema } from './driveline.ts';
 import { engineSchema } from './engine.ts';
 import { frameSchema } from './frame.ts';
+import { loadsSchema } from './loads.ts';
 import { namedTable } from './name.ts';
 import { plateSchema } from './plates.ts';
 import { aboutSchema, recordSchemas } from './record.ts';
@@ -37,6 +38,7 @@ export const buildSchema = z
     brakes: brakesSchema,
     seating: seatingSchema,
     use: useSchema.optional(),
+    loads: loadsSchema.optional(),
     bodies: namedTable(bodySchema, 'Tank, exhaust, guards: things with mass and size.').optional(),
     fasteners: recordSchemas.fasteners.optional(),
     purchases: recordSchemas.purchases.optional(),

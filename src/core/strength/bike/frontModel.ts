@@ -1,0 +1,173 @@
+import type { Bike, MassSummary } from '../../bike/index.ts';
+import type { Build } from '../../build/index.ts';
+import { add3, type Point3, scale3 } from '../../geometry/index.ts';
+import { materialStrength } from '../../standards/index.ts';
+import type { LoadSettings } from './assumptions.ts';
+import type { FrameDraft, LineStock } from './draft.ts';
+
+/** Nodes of a wheel's axle that carry it. */
+export interface AxleNodes {
+  /** Center of the axle [m]. */
+  readonly center: Point3;
+  /** Stations at the hub's two faces, left and right. */
+  readonly hub: readonly [string, string];
+  /** Stations where leg or plate holds it, left and right. */
+  readonly held: readonly [string, string];
+  /** Y of the hub stations [m]. */
+  readonly hubY: readonly [number, number];
+}
+
+const STEEL = materialStrength('mild-steel');
+
+/** Stock of a steel line. */
+export const steelLine = (outside: number, wall: number, mass: number): LineStock => ({
+  outside,
+  wall,
+  elasticModulus: STEEL.elasticModulus,
+  shearModulus: STEEL.shearModulus,
+  mass,
+});
+
+/** Half of the bearings' stack where it is not given [m]. @source practice */
+const HALF_STACK = 0.015;
+/** A bearing as a short stout bar [m]. */
+const BEARING_BAR = 0.05;
+
+/**
+ * Neck, stem on its two bearings, legs between two stiff clamps, and the front axle. The steering is held by the rider:
+ * the lower bearing passes push along the axis and twist, the upper one only forces across it, neither bends.
+ */
+export function addFront(
+  draft: FrameDraft,
+  build: Build,
+  bike: Bike,
+  masses: MassSummary,
+  settings: LoadSettings,
+): { readonly front: AxleNodes; readonly upperClamp: string; readonly legs: readonly [string, string] } {
+  const { steering } = build;
+  const { points, steeringAxis: axis } = bike.layout;
+  const massOf = (id: string): number => masses.parts.find((part) => part.id === id)?.mass ?? 0;
+  const [bottom, top] = [points.neckBottom!, points.neckTop!];
+  const half = steering.neck.bearingStack === undefined ? HALF_STACK : steering.neck.bearingStack / 2;
+  const neck = draft.lines.get('neck')!;
+  const stem = draft.addStraight(
+    'stem',
+    steelLine(settings.stemOutside, Math.min(settings.stemWall, settings.stemOutside / 2), 0),
+    add3(bottom, scale3(axis, -half)),
+    add3(top, scale3(axis, half)),
+  );
+  const [stemLow, stemHigh] = [draft.station(stem, 0), draft.station(stem, stem.length)];
+  const bar = bearingBar();
+  draft.extra.push({
+    ...bar,
+    id: 'bearing-low',
+    from: draft.station(neck, 0),
+    to: stemLow,
+    releases: { to: ['ry', 'rz'] },
+  });
+  draft.extra.push({
+    ...bar,
+    id: 'bearing-high',
+    from: draft.station(neck, neck.length),
+    to: stemHigh,
+    releases: { to: ['ux', 'rx', 'ry', 'rz'] },
+  });
+  const axleCenter = bike.shafts.frontAxle ?? points.frontAxle!;
+  const low = steering.forkLength - half;
+  const high = steering.forkLength + steering.neck.length + half;
+  const legY = steering.fork.legSpacing / 2;
+  const wall = Math.min(settings.legWall, steering.fork.legDiameter / 2);
+  const legs = ([1, -1] as const).map((side) => {
+    const foot = { ...axleCenter, y: side * legY };
+    const line = draft.addStraight(
+      `leg.${side > 0 ? 'left' : 'right'}`,
+      steelLine(steering.fork.legDiameter, wall, massOf('steering.fork') / 2),
+      foot,
+      add3(foot, scale3(axis, high)),
+    );
+    draft.tie(stemLow, draft.station(line, low));
+    draft.tie(stemHigh, draft.station(line, line.length));
+    return draft.station(line, 0);
+  });
+  const front = addAxle(draft, bike, {
+    shaft: 'frontAxle',
+    diameter: axleDiameter(build, bike, 'front'),
+    hubWidth: build.wheels.front.hub.width,
+    mass: massOf('shafts.frontAxle'),
+    ends: heldY(bike, 'frontAxle', 'leg') ?? [legY, -legY],
+  });
+  draft.tie(legs[0]!, front.held[0]);
+  draft.tie(legs[1]!, front.held[1]);
+  return { front, upperClamp: stemHigh, legs: [legs[0]!, legs[1]!] };
+}
+
+function bearingBar() {
+  const area = (Math.PI / 4) * BEARING_BAR ** 2;
+  const second = (Math.PI / 64) * BEARING_BAR ** 4;
+  return {
+    youngsModulus: STEEL.elasticModulus,
+    shearModulus: STEEL.shearModulus,
+    area,
+    secondMomentY: second,
+    secondMomentZ: second,
+    torsionConstant: 2 * second,
+  };
+}
+
+/** Diameter of an axle from its stack, or the bore of the hub [m]. */
+export function axleDiameter(build: Build, bike: Bike, wheel: 'front' | 'rear'): number {
+  const stack = Object.values(bike.stacks).find((one) => one.shaft === `${wheel}Axle`);
+  return stack?.axle?.diameter ?? build.wheels[wheel].hub.bore;
+}
+
+/** Y of the middles of the outermost two items of a kind on an axle, left first. */
+export function heldY(
+  bike: Bike,
+  shaft: string,
+  kind: 'leg' | 'plate',
+): readonly [number, number] | undefined {
+  const stack = Object.values(bike.stacks).find((one) => one.shaft === shaft);
+  const middles = (stack?.items ?? [])
+    .filter((item) => item.kind === kind)
+    .map((item) => (item.left + item.right) / 2)
+    .filter((y) => Number.isFinite(y));
+  const [most, least] = [Math.max(...middles), Math.min(...middles)];
+  return middles.length >= 2 && most > 0 && least < 0 ? [most, least] : undefined;
+}
+
+/** A hub face nearer to a plate than this is taken to stand off from it [m]. */
+const LEAST_OVERHANG = 4e-3;
+
+export function addAxle(
+  draft: FrameDraft,
+  bike: Bike,
+  of: {
+    readonly shaft: 'frontAxle' | 'rearAxle';
+    readonly diameter: number;
+    readonly hubWidth: number;
+    readonly mass: number;
+    readonly ends: readonly [number, number];
+  },
+): AxleNodes {
+  const center = bike.shafts[of.shaft] ?? bike.layout.points[of.shaft]!;
+  const [left, right] = of.ends;
+  const line = draft.addStraight(
+    of.shaft,
+    steelLine(of.diameter, of.diameter / 2, of.mass),
+    { ...center, y: left },
+    { ...center, y: right },
+  );
+  const hub = Object.values(bike.stacks)
+    .find((one) => one.shaft === of.shaft)
+    ?.items.find((item) => item.kind === 'hub');
+  const inside = (y: number): number => Math.min(Math.max(y, right + LEAST_OVERHANG), left - LEAST_OVERHANG);
+  const faces = hub ? [hub.left, hub.right] : [of.hubWidth / 2, -of.hubWidth / 2];
+  const hubY = [inside(faces[0]!), inside(faces[1]!)] as const;
+  const nodeAt = (y: number): string => draft.station(line, left - y);
+  return {
+    center,
+    hub: [nodeAt(hubY[0]), nodeAt(hubY[1])],
+    held: [nodeAt(left), nodeAt(right)],
+    hubY,
+  };
+}
