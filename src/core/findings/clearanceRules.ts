@@ -61,6 +61,7 @@ export function clearanceFindings(clearances: readonly Clearance[]): readonly Fi
         severity: clearance.gap <= 0 ? ('stop' as const) : ('caution' as const),
         question: 'together' as const,
         part: clearance.parts[1],
+        path: pathOf(clearance),
         what:
           clearance.gap <= 0
             ? `${capital(pair)} are in each other's way by ${sayLength(-clearance.gap)} or more.`
@@ -77,3 +78,11 @@ export function clearanceFindings(clearances: readonly Clearance[]): readonly Fi
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The part that is easier moved: a tube by its nodes, a shaft by its place. */
+function pathOf({ rule, parts }: Clearance): string {
+  const name = parts[1].replace(/\.right$/, '');
+  if (rule === 'sprocket-ground' || rule === 'tire-shaft')
+    return name === 'rearAxle' ? 'driveline' : `driveline.shafts.${name}`;
+  return rule === 'engine-tire' ? 'engine.place' : `frame.tubes.${name}`;
+}

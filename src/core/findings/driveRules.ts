@@ -28,10 +28,16 @@ export function driveFindings(build: Build, drives: DrivelineSolution): readonly
       }),
     ),
     ...drives.problems.map((problem) => problemFinding(problem, drives)),
-    ...Object.values(drives.chains).flatMap((chain) => chainFindings(chain)),
-    ...Object.values(drives.belts).flatMap(beltFindings),
+    ...Object.values(drives.chains).flatMap((chain) => withPath(build, chain.stage.id, chainFindings(chain))),
+    ...Object.values(drives.belts).flatMap((belt) => withPath(build, belt.stage.id, beltFindings(belt))),
     ...launchFindings(build),
   ];
+}
+
+/** Findings of a drive lead to its stage in the file, where a rule names no other place. */
+function withPath(build: Build, drive: string, findings: readonly Finding[]): readonly Finding[] {
+  const at = build.driveline.stages.findIndex((stage) => stage.id === drive);
+  return findings.map((finding) => ({ path: `driveline.stages[${at}]`, ...finding }));
 }
 
 function problemFinding(problem: TensionProblem, drives: DrivelineSolution): Finding {
