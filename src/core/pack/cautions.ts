@@ -1,7 +1,7 @@
 /** Said with every pack, in plain words. @source practice, usual cautions of the trade; local codes come first */
 export const cautions: readonly string[] = [
   'This pack is an estimate, not an approval. It says what was checked and against which limit; what is not listed was not checked. Local codes, road law and licensed practice come before anything written here.',
-  'Most places require approval, registration, licence, insurance, lights and noise limits for any motor vehicle on a public way; private land needs its owner’s consent.',
+  'Most places require approval, registration, license, insurance, lights and noise limits for any motor vehicle on a public way; private land needs its owner’s consent.',
   'Welding and cutting: eye, face and hand protection, screens for others; fresh air, no plated, painted or oily steel; nothing that burns near; fire watch after.',
   'Neck, fork, axle and brake mounts only by a proven welder; cut up and look at a practice joint first. Cracks grow: look inches beside each weld before each ride.',
   'Rotating parts: guards over chain, belt, clutch and sprockets before the first start; no loose clothing; nobody in line with belt, chain or wheel.',
