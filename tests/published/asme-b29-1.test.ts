@@ -209,6 +209,7 @@ test.each(FORMS)('tooth form, pitch %f in, roller %f in, %i teeth', (pitch, roll
   }
 });
 
+/** `iso-606`, limits from memory. */
 test('ISO 606 limits of 08A with 17 teeth hold the same sprocket (limits from memory)', () => {
   const chain = chainNamed('08A');
   const dimensions = sprocketDimensions(chain, 17);

@@ -105,6 +105,7 @@ describe('[BRK-4] hydraulic chain, worked by another hand', () => {
 });
 
 describe('[BRK-5] sector pads', () => {
+  /** `ugural`, worked example. */
   test('Ugural, Mechanical Design of Machine Components, example 13.6: two 60° pads, one friction face', () => {
     // Published to three and four digits: 1309 lb and 982 lb·in.
     const pad = { inside: 2.5 * INCH, outside: 5 * INCH, angle: Math.PI / 3, friction: 0.2 };

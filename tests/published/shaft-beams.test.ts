@@ -160,7 +160,7 @@ describe('continuous beams', () => {
     expect(momentAt(shaft, solution, 3, 'left')).toBeCloseTo(-56.25, 8);
   });
 
-  /** Three-moment problem 826 [kN, m]: 4, 4, 3 m; couple 8 at 2 m, 2 kN/m on span 2, 6 kN at 2 m from the right end. */
+  /** `beam-examples`, three-moment problem 826 [kN, m]: 4, 4, 3 m; couple 8 at 2 m, 2 kN/m on span 2, 6 kN at 2 m from the right end. */
   test('couple in a span', () => {
     // Clockwise: 6Aā/L = +8 on the side of the support moments.
     const couple: ShaftLoad = { at: 2 as Length, moment: [0 as Torque, -8 as Torque] };
@@ -171,7 +171,7 @@ describe('continuous beams', () => {
     );
   });
 
-  /** Structural Analysis (Kassimali), example D.3 [kip, ft]: fixed end, 45 k mid, 1.8 k/ft, overhang moment -90. */
+  /** `beam-examples`, Structural Analysis (Kassimali), example D.3 [kip, ft]: fixed end, 45 k mid, 1.8 k/ft, overhang moment -90. */
   test('fixed end and overhang', () => {
     const supports = [{ at: 0 as Length, clamped: true }, ...on(20, 50)];
     const shaft = beam([0, 60], supports, [down(10, 45), down(60, 9)], [[20, 50, -1.8]]);
@@ -183,7 +183,7 @@ describe('continuous beams', () => {
     expect(solution.supports[0]!.moment[1]).toBeCloseTo(97.5, 6);
   });
 
-  /** Three-moment problem 824, inputs published, answer derived [kN, m]. */
+  /** `beam-examples`, three-moment problem 824, inputs published, answer derived [kN, m]. */
   test('4, 2 and 4 m, 2 kN/m outside, 10 kN in the middle', () => {
     const shaft = beam(
       [0, 10],
