@@ -81,3 +81,11 @@ test('greatest power of a falling line lies inside it', () => {
   );
   expect(greatestPower(curve)).toEqual({ speed: 200, power: 2000 });
 });
+
+test('points closer than can be told apart, a sliver of droop, no speed at all: refused, never a NaN', () => {
+  const at = (speed: number, torque: number) => ({ speed, torque });
+  expect(engineCurve({ points: [at(0, 0), at(2.5e-323, 1000)] }).ok).toBe(false);
+  expect(engineCurve({ points: [at(0, 5)] }).ok).toBe(false);
+  expect(engineCurve({ points: [at(300, 5)], droop: 1e-9 }).ok).toBe(false);
+  expect(engineCurve({ points: [at(0, 5), at(300, 5)], governed: 300 + 1e-9 }).ok).toBe(true);
+});

@@ -46,6 +46,11 @@ export interface RatedShape {
   readonly powerSpeed: number;
 }
 
+/** Speeds nearer each other than this are one: a torque can't jump, and slopes stay numbers [rad/s]. */
+const LEAST_GAP = 1e-6;
+/** A droop below this is a sharp cut and is to be given as one. */
+const LEAST_DROOP = 1e-3;
+
 /**
  * Full-throttle curve: straight between the points, the first torque held below the first point, the last one up to
  * the governed speed; from there a straight fall to nothing over the droop, or a sharp cut.
@@ -59,14 +64,14 @@ export function engineCurve(input: EngineInput): Outcome<EngineCurve> {
   const last = points.at(-1)!;
   const governed = input.governed ?? last.speed;
   const raw: EngineCurve = {
-    corners: [{ speed: 0, torque: points[0]!.torque }, ...points.filter((point) => point.speed > 0)],
+    corners: [{ speed: 0, torque: points[0]!.torque }, ...points.filter((point) => point.speed > LEAST_GAP)],
     governed,
     highest: Math.max(governed, last.speed),
     hasGovernor: input.governed !== undefined,
     extended: governed > last.speed,
     inertia: input.inertia ?? 0,
   };
-  const below = raw.corners.filter((corner) => corner.speed < governed);
+  const below = raw.corners.filter((corner) => corner.speed < governed - LEAST_GAP);
   const corners = [...below, { speed: governed, torque: torqueAt(raw, governed) }];
   if (droop > 0) corners.push({ speed: governed * (1 + droop), torque: 0 });
   return good({
@@ -172,18 +177,18 @@ function engineIssues({
   };
   points.forEach((point, k) => {
     atLeast(`torque[${k}]`, Math.min(point.torque, point.speed), 0);
-    if (k > 0 && !(point.speed > points[k - 1]!.speed))
+    if (k > 0 && !(point.speed - points[k - 1]!.speed > LEAST_GAP))
       issues.push({ code: 'conflict', path: `torque[${k}]`, reason: 'points go by rising speed, each once' });
   });
-  if (governed !== undefined && !(governed > 0)) atLeast('governed', governed, 0);
-  if (governed === undefined && points.at(-1)!.speed === 0) {
+  if (governed !== undefined) atLeast('governed', governed, 2 * LEAST_GAP);
+  if (governed === undefined && points.at(-1)!.speed <= LEAST_GAP) {
     issues.push({
       code: 'missing',
       path: 'governed',
       wanted: 'a governed speed, or a point above standstill',
     });
   }
-  atLeast('droop', droop, 0);
+  if (droop !== 0) atLeast('droop', droop, LEAST_DROOP);
   atLeast('inertia', inertia, 0);
   atLeast('factor', factor, 0);
   return issues;

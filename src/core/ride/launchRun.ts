@@ -37,6 +37,8 @@ const TOLERANCE = 1e-10;
 const SAME = 1e-13;
 /** Most steps of one stretch; a run takes about a hundred in all. */
 const MAX_STEPS = 20_000;
+/** Within one segment force and limits, all of them quadratic in speed at most, take turns a few times only. */
+const MAX_CHANGES = 50;
 /** Longest run [s]; without resistance a top speed can be days away. */
 const LONGEST = 1e5;
 
@@ -67,7 +69,10 @@ export function runTo(run: Run, segment: DriveSegment, to: number): string | und
   const before = run.state[SPEED]!;
   // Two stops that differ by rounding are one.
   if (to - before <= SAME * (1 + to)) run.state[SPEED] = to;
+  let changes = 0;
   while (run.state[SPEED]! < to) {
+    if (changes++ > MAX_CHANGES)
+      return `throttle and limits take turns at ${run.state[SPEED]!.toFixed(3)} m/s`;
     const stretch: Stretch = { ...free, cap: rulingLimit(run, free) };
     noteSwitch(run, stretch);
     const speed = run.state[SPEED]!;
