@@ -1,5 +1,5 @@
 import type { Build, TireEntry } from '../build/index.ts';
-import { derived, type Figure, type FigureInput, type QuantityKind } from '../quantity/index.ts';
+import { derived, type Figure, type FigureInput, figureMaker } from '../quantity/index.ts';
 import { bodySources } from '../standards/index.ts';
 import type { Layout, MassSummary, TireSize } from './bike.ts';
 import { stanceChanges, steeringGeometry } from './stances.ts';
@@ -27,21 +27,11 @@ export function layoutFigures(build: Build, layout: Layout): Figure[] {
 
 /** The working of masses, center and wheel loads. */
 export function massFigures(build: Build, layout: Layout, summary: MassSummary): Figure[] {
-  const sum = derived('sum of the parts');
   const { wheelbase } = layout.stances.design;
   const [ixx, iyy, izz] = summary.inertia;
   const parts = (of: readonly MassSummary['parts'][number][]): FigureInput[] =>
     of.map((part) => ({ name: part.label, value: part.mass, kind: 'mass' as const }));
-  const figure = (
-    id: string,
-    symbol: string,
-    name: string,
-    value: number,
-    kind: QuantityKind,
-    formula: string,
-    inputs: readonly FigureInput[],
-    source = sum,
-  ): Figure => ({ id: `mass.${id}`, symbol, name, value, kind, formula, inputs, source });
+  const figure = figureMaker({ id: 'mass' }, derived('sum of the parts'));
   const total: FigureInput = { name: 'm', value: summary.total, kind: 'mass' };
   const x: FigureInput = { name: 'x_c', value: summary.center.x, kind: 'length' };
   const p: FigureInput = { name: 'p', value: wheelbase, kind: 'length' };

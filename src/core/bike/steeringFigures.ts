@@ -1,10 +1,4 @@
-import {
-  derived,
-  type Figure,
-  type FigureInput,
-  type QuantityKind,
-  type SourceRef,
-} from '../quantity/index.ts';
+import { derived, type Figure, type FigureInput, figureMaker, type SourceRef } from '../quantity/index.ts';
 import type { Stance } from './bike.ts';
 import type { StanceChange, SteeringGeometry } from './stance.ts';
 
@@ -16,25 +10,7 @@ const angle = (name: string, value: number): FigureInput => ({ name, value, kind
 
 /** The working of one stance; ids are `steering.<stance>.<figure>`. */
 export function steeringFigures(design: SteeringGeometry, change: StanceChange, stance: Stance): Figure[] {
-  const figure = (
-    id: string,
-    symbol: string,
-    name: string,
-    value: number,
-    kind: QuantityKind,
-    formula: string,
-    inputs: readonly FigureInput[],
-    source: SourceRef,
-  ): Figure => ({
-    id: `steering.${stance.name}.${id}`,
-    symbol,
-    name: `${name}, ${WORDS[stance.name]}`,
-    value,
-    kind,
-    formula,
-    inputs,
-    source,
-  });
+  const figure = figureMaker({ id: `steering.${stance.name}`, of: WORDS[stance.name] });
   const radius = length('R', stance.frontRadius);
   const offset = length('d', design.forkOffset);
   const rake = angle('ε', stance.rake);

@@ -1,28 +1,9 @@
-import type { Figure, FigureInput, Length, QuantityKind, SourceRef } from '../quantity/index.ts';
-import { derived, practice } from '../quantity/index.ts';
+import type { Figure, FigureDraft, FigureInput, FigureNames, Length, SourceRef } from '../quantity/index.ts';
+import { derived, figureMaker, practice } from '../quantity/index.ts';
 import type { SheavePair } from './belt.ts';
 import { openBelt } from './belt.ts';
 import type { ChainDriveInput, ChainDrivePlan } from './chainDrive.ts';
 import type { SprocketChain, SprocketDimensions } from './sprocket.ts';
-
-/** How the figures of one thing are named: id prefix and the field's words for it. */
-export interface FigureNames {
-  /** Dotted prefix of the ids, e.g. `drive.final`. */
-  readonly id: string;
-  /** What it is, e.g. `drive final`. */
-  readonly of: string;
-}
-
-type Draft = readonly [
-  id: string,
-  symbol: string,
-  name: string,
-  value: number,
-  kind: QuantityKind,
-  formula: string,
-  inputs: readonly FigureInput[],
-  source: SourceRef,
-];
 
 const LENGTH_FORMULA =
   'L = 2·(C/p)·cos α + N1·(π − 2α)/2π + N2·(π + 2α)/2π, sin α = (R2 − R1)/C, R = p/(2·sin(π/N))';
@@ -39,7 +20,7 @@ export function chainDriveFigures(
   const p = length('p', input.pitch);
   const pair = [p, count('N1', input.driverTeeth), count('N2', input.drivenTeeth)];
   const span = [length('s', slack.span), length('play', slack.play)];
-  const drafts: readonly Draft[] = [
+  const drafts: readonly FigureDraft[] = [
     [
       'exactLinks',
       'L',
@@ -145,7 +126,7 @@ export function chainDriveFigures(
       derived('pitch polygon'),
     ],
   ];
-  const speed: readonly Draft[] =
+  const speed: readonly FigureDraft[] =
     plan.chainSpeed === undefined || input.driverSpeed === undefined
       ? []
       : [
@@ -164,7 +145,7 @@ export function chainDriveFigures(
             derived('N1 pitches a turn'),
           ],
         ];
-  return [...drafts, ...speed].map((draft) => figureOf(draft, names));
+  return figuresOf([...drafts, ...speed], names);
 }
 
 /** The working of a sprocket's diameters. */
@@ -178,7 +159,7 @@ export function sprocketFigures(
   const n = count('N', dimensions.teeth);
   const pd = length('PD', dimensions.pitchDiameter);
   const isEven = dimensions.teeth % 2 === 0;
-  const drafts: readonly Draft[] = [
+  const drafts: readonly FigureDraft[] = [
     [
       'pitchDiameter',
       'PD',
@@ -231,7 +212,7 @@ export function sprocketFigures(
       { key: 'asme-b29-1', where: 'tooth section, single strand' },
     ],
   ];
-  return drafts.map((draft) => figureOf(draft, names));
+  return figuresOf(drafts, names);
 }
 
 /** The working of an open belt. */
@@ -239,7 +220,7 @@ export function beltFigures(pair: SheavePair, center: Length, names: FigureNames
   const belt = openBelt(pair, center);
   const inputs = [length('d1', pair.driverDiameter), length('d2', pair.drivenDiameter), length('C', center)];
   const source: SourceRef = { key: 'shigley-9', where: 'flat belts, open drive' };
-  const drafts: readonly Draft[] = [
+  const drafts: readonly FigureDraft[] = [
     [
       'length',
       'L',
@@ -281,23 +262,14 @@ export function beltFigures(pair: SheavePair, center: Length, names: FigureNames
       source,
     ],
   ];
-  return drafts.map((draft) => figureOf(draft, names));
+  return figuresOf(drafts, names);
 }
 
-/** Builds figures from drafts; shared with the figures of coupled drives. */
-export function figureOf(draft: Draft, names: FigureNames): Figure {
-  const [id, symbol, name, value, kind, formula, inputs, source] = draft;
-  return {
-    id: `${names.id}.${id}`,
-    symbol,
-    name: `${name}, ${names.of}`,
-    value,
-    kind,
-    formula,
-    inputs,
-    source,
-  };
-}
+/** The figures of one thing from its drafts. */
+const figuresOf = (drafts: readonly FigureDraft[], names: FigureNames): readonly Figure[] => {
+  const figure = figureMaker(names);
+  return drafts.map((draft) => figure(...draft));
+};
 
 export const length = (name: string, value: number): FigureInput => ({ name, value, kind: 'length' });
 export const count = (name: string, value: number): FigureInput => ({ name, value, kind: 'count' });

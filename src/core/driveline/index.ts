@@ -32,7 +32,7 @@ export {
 } from './chainLength.ts';
 export { drivelineFigures } from './drivelineFigures.ts';
 export { drivePaths, type StraightRun, straightRuns } from './drivePath.ts';
-export { beltFigures, chainDriveFigures, type FigureNames, sprocketFigures } from './figures.ts';
+export { beltFigures, chainDriveFigures, sprocketFigures } from './figures.ts';
 export { type LinkCountQuestion, linkCountsAround } from './linkCounts.ts';
 export {
   looseLengthOfPlay,

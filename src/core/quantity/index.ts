@@ -46,6 +46,7 @@ export {
   torqueField,
 } from './field.ts';
 export type { Figure, FigureInput } from './figure.ts';
+export { type FigureDraft, type FigureNames, figureMaker } from './figureMaker.ts';
 export { type GaugeStock, readGauge } from './gauge.ts';
 export { describeIssue, type Issue, type TextPosition } from './issue.ts';
 export { edgeUnit } from './kinds.ts';

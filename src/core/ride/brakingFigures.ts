@@ -1,17 +1,11 @@
-import {
-  derived,
-  type Figure,
-  type FigureInput,
-  type QuantityKind,
-  type SourceRef,
-} from '../quantity/index.ts';
+import { derived, type Figure, type FigureInput, figureMaker } from '../quantity/index.ts';
 import { brakeSources } from '../standards/index.ts';
 import type { DiscHeat } from './brakeHeat.ts';
 import type { Braking, BrakingInput, Stop } from './braking.ts';
 import { longitudinalLimits } from './statics.ts';
 import { STANDARD_GRAVITY } from './whippleFromBuild.ts';
 
-const MOMENTS = derived('moments about the contacts of a rigid bike');
+const figure = figureMaker({ id: 'braking' }, derived('moments about the contacts of a rigid bike'));
 
 /** The working of a stop; decelerations are given as shares of g, for which there is no unit to mistake. */
 export function brakingFigures(
@@ -34,19 +28,6 @@ const length = (name: string, value: number): FigureInput => ({ name, value, kin
 const ratio = (name: string, value: number): FigureInput => ({ name, value, kind: 'ratio' });
 const force = (name: string, value: number): FigureInput => ({ name, value, kind: 'force' });
 
-function figureOf(
-  id: string,
-  symbol: string,
-  name: string,
-  value: number,
-  kind: QuantityKind,
-  formula: string,
-  inputs: readonly FigureInput[],
-  source: SourceRef = MOMENTS,
-): Figure {
-  return { id: `braking.${id}`, symbol, name, value, kind, formula, inputs, source };
-}
-
 const geometry = ({ bike }: BrakingInput): FigureInput[] => [
   { name: 'm', value: bike.mass, kind: 'mass' },
   length('p', bike.wheelbase),
@@ -59,7 +40,7 @@ function limitFigures(input: BrakingInput): Figure[] {
   const inputs = [...geometry(input), ratio('μ', input.friction)];
   const g = STANDARD_GRAVITY;
   return [
-    figureOf(
+    figure(
       'limit.lift',
       'x_l',
       'deceleration over g that lifts the rear wheel',
@@ -68,7 +49,7 @@ function limitFigures(input: BrakingInput): Figure[] {
       'x_l = (p − b)/h',
       inputs,
     ),
-    figureOf(
+    figure(
       'limit.front',
       'x_f',
       `most deceleration over g by the front brake alone, by ${limits.frontBrake.by}`,
@@ -77,7 +58,7 @@ function limitFigures(input: BrakingInput): Figure[] {
       'x_f = least of μ·b/(p − μ·h) and x_l',
       inputs,
     ),
-    figureOf(
+    figure(
       'limit.rear',
       'x_r',
       'most deceleration over g by the rear brake alone',
@@ -86,7 +67,7 @@ function limitFigures(input: BrakingInput): Figure[] {
       'x_r = μ·(p − b)/(p + μ·h)',
       inputs,
     ),
-    figureOf(
+    figure(
       'limit.both',
       'x_b',
       `most deceleration over g by both, ideally shared, by ${limits.bothBrakes.by}`,
@@ -104,7 +85,7 @@ function gainFigures(input: BrakingInput, wheel: 'front' | 'rear'): Figure[] {
   const formula = 'G = force at the ground / force at the lever, at the middle of the pad friction';
   const inputs = [ratio('G lowest', side.gain.low), ratio('G highest', side.gain.high)];
   return [
-    figureOf(
+    figure(
       `${wheel}.gain`,
       'G',
       `gain of the ${wheel} brake`,
@@ -114,7 +95,7 @@ function gainFigures(input: BrakingInput, wheel: 'front' | 'rear'): Figure[] {
       inputs,
       brakeSources.padFriction,
     ),
-    figureOf(
+    figure(
       `${wheel}.force`,
       'F',
       `force of the ${wheel} brake at the ground, wheel turning`,
@@ -147,7 +128,7 @@ function stopFigures(input: BrakingInput, stop: Stop): Figure[] {
     stop.distance === undefined
       ? []
       : [
-          figureOf(
+          figure(
             `${stop.with}.distance`,
             'S',
             `stopping distance ${words}`,
@@ -163,7 +144,7 @@ function stopFigures(input: BrakingInput, stop: Stop): Figure[] {
           ),
         ];
   return [
-    figureOf(
+    figure(
       `${stop.with}.deceleration`,
       'x',
       `deceleration over g ${words}`,
@@ -180,7 +161,7 @@ function lockFigures(input: BrakingInput, { frontLock, rearLock }: Braking): Fig
   const inputs = [...geometry(input), ratio('μ', input.friction)];
   const front = frontLock
     ? [
-        figureOf(
+        figure(
           'front.lockForce',
           'F_c',
           frontLock.by === 'locks'
@@ -195,7 +176,7 @@ function lockFigures(input: BrakingInput, { frontLock, rearLock }: Braking): Fig
     : [];
   const rear = rearLock
     ? [
-        figureOf(
+        figure(
           'rear.lockForce',
           'F_c',
           'lever or pedal force that locks the rear wheel',
@@ -210,7 +191,7 @@ function lockFigures(input: BrakingInput, { frontLock, rearLock }: Braking): Fig
 }
 
 const shareFigure = (input: BrakingInput, share: number): Figure =>
-  figureOf(
+  figure(
     'frontShare',
     'Φ',
     'share of the front in the braking force, wheels turning',
@@ -228,7 +209,7 @@ function heatFigures(wheel: 'front' | 'rear', heat: DiscHeat | undefined): Figur
   const last = heat.after.at(-1) ?? heat.rise;
   const energy: FigureInput = { name: 'E in J', value: heat.energy, kind: 'ratio' };
   return [
-    figureOf(
+    figure(
       `${wheel}.heatRise`,
       'ΔT',
       `rise of the ${wheel} disc a stop [K]`,
@@ -238,7 +219,7 @@ function heatFigures(wheel: 'front' | 'rear', heat: DiscHeat | undefined): Figur
       [energy],
       brakeSources.disc,
     ),
-    figureOf(
+    figure(
       `${wheel}.heatAfter`,
       'ΔT_n',
       `rise of the ${wheel} disc over the air after ${heat.after.length} stops [K]`,

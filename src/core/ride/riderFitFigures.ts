@@ -1,12 +1,8 @@
-import {
-  derived,
-  type Figure,
-  type FigureInput,
-  type QuantityKind,
-  type SourceRef,
-} from '../quantity/index.ts';
+import { derived, type Figure, type FigureInput, figureMaker, type QuantityKind } from '../quantity/index.ts';
 import { anthropometrySources } from '../standards/index.ts';
 import type { RiderFit, SeatTriangle } from './riderFit.ts';
+
+const figure = figureMaker({ id: 'riderFit' });
 
 /** The working of the seat triangle and of each rider; ids are `riderFit.<rider>.<figure>`. */
 export function riderFitFigures(triangle: SeatTriangle, fits: readonly RiderFit[]): Figure[] {
@@ -124,17 +120,4 @@ function fitFigures({ rider, angles, groundMargin, lockMargin, clearances }: Rid
         ]
       : []),
   ];
-}
-
-function figure(
-  id: string,
-  symbol: string,
-  name: string,
-  value: number,
-  kind: QuantityKind,
-  formula: string,
-  inputs: readonly FigureInput[],
-  source: SourceRef,
-): Figure {
-  return { id: `riderFit.${id}`, symbol, name, value, kind, formula, inputs, source };
 }

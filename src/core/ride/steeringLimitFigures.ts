@@ -1,9 +1,11 @@
 import type { Bike } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
-import { derived, type Figure, type FigureInput, type QuantityKind } from '../quantity/index.ts';
+import { derived, type Figure, type FigureInput, figureMaker } from '../quantity/index.ts';
 import type { LeanContact } from './leanContact.ts';
 import type { LockContact } from './lockContact.ts';
 import { headDrop, turningCircle } from './steering.ts';
+
+const figure = figureMaker({ id: 'steeringLimits' });
 
 /** The working of lock, turning circle, head drop and lean to first contact, in the loaded stance. */
 export function steeringLimitFigures(
@@ -111,17 +113,4 @@ function leanFigures(leans: readonly LeanContact[]): Figure[] {
       ),
     ];
   });
-}
-
-function figure(
-  id: string,
-  symbol: string,
-  name: string,
-  value: number,
-  kind: QuantityKind,
-  formula: string,
-  inputs: readonly FigureInput[],
-  source: Figure['source'],
-): Figure {
-  return { id: `steeringLimits.${id}`, symbol, name, value, kind, formula, inputs, source };
 }

@@ -1,13 +1,8 @@
-import {
-  derived,
-  type Figure,
-  type FigureInput,
-  type QuantityKind,
-  type SourceRef,
-} from '../quantity/index.ts';
+import { derived, type Figure, type FigureInput, figureMaker, type SourceRef } from '../quantity/index.ts';
 import type { SprungEnd, SuspensionOfBuild } from './suspensionOfBuild.ts';
 
 const SPRING = derived('mass on a linear spring, damping left out');
+const figure = figureMaker({ id: 'suspension' }, SPRING);
 const TIRE: SourceRef = { key: 'memory', where: 'small tires, 80 to 150 N/mm' };
 
 /** The working of the springs; frequencies are in Hz, for which there is no kind of their own. */
@@ -113,17 +108,4 @@ function endFigures(end: 'front' | 'rear', { by, end: spring, result }: SprungEn
           ),
         ]),
   ];
-}
-
-function figure(
-  id: string,
-  symbol: string,
-  name: string,
-  value: number,
-  kind: QuantityKind,
-  formula: string,
-  inputs: readonly FigureInput[],
-  source: SourceRef = SPRING,
-): Figure {
-  return { id: `suspension.${id}`, symbol, name, value, kind, formula, inputs, source };
 }
