@@ -2,14 +2,8 @@ import type { Bounds } from '../../geometry/index.ts';
 import { joinBounds } from '../../geometry/index.ts';
 import type { SheetItem } from '../sheet.ts';
 import { type View, viewLine } from '../view.ts';
-import { driveLayers } from './driveShapes.ts';
-import { engineLayers } from './engineShapes.ts';
-import { frameLayers, plateLayers } from './frameShapes.ts';
-import { barLayers, forkLayers } from './frontShapes.ts';
-import { riderLayers } from './riderShapes.ts';
-import { type Layer, paintOrder, projector, type SceneGroup, type SceneInput } from './scene.ts';
-import { bodyLayers, pegLayers, seatLayers } from './seatingShapes.ts';
-import { wheelLayers } from './wheelShapes.ts';
+import { bikeLayers } from './bikeLayers.ts';
+import { paintOrder, projector, type SceneGroup, type SceneInput } from './scene.ts';
 
 export interface SideViewOptions {
   /** What is left out. */
@@ -30,21 +24,7 @@ export function sideViewItems(
   view: View,
   options: SideViewOptions = {},
 ): readonly SheetItem[] {
-  const p = projector(view, 'side');
-  const hidden = new Set(options.hide ?? []);
-  const groups: readonly (readonly [SceneGroup | 'frame', () => readonly Layer[]])[] = [
-    ['rider', () => riderLayers(p, scene)],
-    ['wheels', () => wheelLayers(p, scene)],
-    ['frame', () => [...forkLayers(p, scene), ...frameLayers(p, scene)]],
-    ['bars', () => barLayers(p, scene)],
-    ['engine', () => engineLayers(p, scene)],
-    ['drive', () => driveLayers(p, scene)],
-    ['plates', () => plateLayers(p, scene)],
-    ['seat', () => seatLayers(p, scene, 'solid')],
-    ['bodies', () => bodyLayers(p, scene, 'solid')],
-    ['frame', () => pegLayers(p, scene)],
-  ];
-  const layers = groups.flatMap(([group, draw]) => (group !== 'frame' && hidden.has(group) ? [] : draw()));
+  const layers = bikeLayers(projector(view, 'side'), scene, { hide: options.hide, bodies: 'solid' });
   const { minX, maxX } = wheelBounds(scene);
   const ground =
     options.ground === false
