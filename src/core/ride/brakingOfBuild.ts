@@ -30,6 +30,8 @@ export interface BrakingOfBuild {
   /** Of a disc whose mass is known from the parts; with the least cooling of the table. */
   readonly frontHeat?: DiscHeat;
   readonly rearHeat?: DiscHeat;
+  /** From stop to stop, of the heat [s]. */
+  readonly interval: number;
 }
 
 const USUAL = { friction: 0.8, speed: 40 / 3.6, reaction: 1, control: 100, stops: 10, interval: 60 } as const;
@@ -96,6 +98,7 @@ export function brakingOfBuild(
     braking,
     front,
     rear,
+    interval: asked.interval,
     ...(frontHeat ? { frontHeat } : {}),
     ...(rearHeat ? { rearHeat } : {}),
   };

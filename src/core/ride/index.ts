@@ -151,6 +151,7 @@ export {
 export { type ClutchAnswers, type RideAnswers, rideAnswers } from './rideAnswers.ts';
 export { launchFigures } from './rideFigures.ts';
 export {
+  comfortAngles,
   type FittedRider,
   type Joint,
   type LegClearance,
@@ -220,6 +221,7 @@ export {
 export { suspensionFigures } from './suspensionFigures.ts';
 export {
   BUMP_FACTOR,
+  DROP_HEIGHT,
   type SprungEnd,
   type SuspensionOfBuild,
   suspensionOfBuild,

@@ -87,6 +87,9 @@ export interface SeatTriangle {
   readonly seatToGripAngle: number;
 }
 
+/** Angles that most riders find comfortable. @source memory, comfort of angles */
+export const comfortAngles: Readonly<Record<Joint, AngleRange>> = comfort;
+
 /** Farthest that a knee is held out while riding, and the steps that are tried [rad]. @source practice */
 const MOST_SPLAY = Math.PI / 6;
 const SPLAY_STEP = Math.PI / 36;
