@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { demoDrawing, demoNames, drawingOf } from '../../../../tests/support/demoScene.ts';
+import { meetingTexts, outsideMargins, reach, texts } from '../../../../tests/support/sheetChecks.ts';
 import { type Patch, smallBuild } from '../../../../tests/support/smallBuild.ts';
 import { boundsOfPoints, distance2, type Point } from '../../geometry/index.ts';
 import { type DraftSheet, finishBook } from '../bookPages.ts';
-import { paper, printableArea } from '../paper.ts';
-import type { PaperPoint, PathItem, Sheet, SheetItem, TextItem } from '../sheet.ts';
-import { flattened } from '../stretch.ts';
+import { paper } from '../paper.ts';
+import type { PathItem, Sheet, SheetItem, TextItem } from '../sheet.ts';
 import { templateSheets } from '../templates.ts';
-import { boxesOverlap, missingCharacters, textBox } from '../textMetrics.ts';
+import { missingCharacters } from '../textMetrics.ts';
 import { scaleOf, type View, viewPoint } from '../view.ts';
 import { band } from './bands.ts';
 import { degreesText, words } from './context.ts';
@@ -42,45 +42,6 @@ const bookOf = (
     units: 'mm over in',
   });
 };
-
-const texts = (items: readonly SheetItem[]): readonly TextItem[] =>
-  items.filter((item): item is TextItem => item.type === 'text');
-
-/** All points of an item that could leave the paper. */
-function reach(item: SheetItem): readonly PaperPoint[] {
-  if (item.type === 'text') return textBox(item);
-  if (item.type === 'path') return flattened(item, 0.01);
-  const { center, radius } = item;
-  return [
-    { x: center.x - radius, y: center.y - radius },
-    { x: center.x + radius, y: center.y + radius },
-  ];
-}
-
-/** Pairs of texts whose boxes share area. */
-function meetingTexts(sheet: Sheet): readonly string[] {
-  const items = texts(sheet.items).filter((one) => one.text.trim() !== '');
-  const boxes = items.map(textBox);
-  return boxes.flatMap((box, i) =>
-    boxes.flatMap((other, j) =>
-      j > i && boxesOverlap(box, other) ? [`${items[i]!.text} × ${items[j]!.text}`] : [],
-    ),
-  );
-}
-
-/** What leaves the printable area, or has no place at all. */
-function outsideMargins(sheet: Sheet): readonly string[] {
-  const area = printableArea(
-    [paper('a4'), paper('letter'), paper('a4', 'landscape'), paper('letter', 'landscape')].find(
-      (one) => one.width === sheet.width && one.height === sheet.height,
-    )!,
-  );
-  const inside = ({ x, y }: PaperPoint): boolean =>
-    x >= area.left - 1e-6 && x <= area.right + 1e-6 && y >= area.bottom - 1e-6 && y <= area.top + 1e-6;
-  return sheet.items
-    .filter((item) => !reach(item).every(inside))
-    .map((item) => (item.type === 'text' ? item.text : (item.part ?? item.type)));
-}
 
 describe.each(demoNames)('sheets of the %s demo', (name) => {
   const systems = ['both', 'mm', 'in'] as const;
