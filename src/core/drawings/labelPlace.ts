@@ -9,6 +9,8 @@ export type Obstacle = readonly [PaperPoint, PaperPoint];
 export interface LabelRequest {
   /** What the label belongs to. */
   readonly at: PaperPoint;
+  /** Other places that it may stand by as well: points along a curve. */
+  readonly or?: readonly PaperPoint[];
   /** Radius round it that stays free [mm]. */
   readonly clear: number;
   readonly text: string;
@@ -23,7 +25,7 @@ const LEADER_FROM = 4;
 
 /**
  * Sets labels one after another beside what they belong to, in the nearest place inside `area` where they cover no
- * obstacle and no earlier label; a label that finds none is set nearest, on blank paper.
+ * obstacle and no earlier label; a label that finds none is set nearest, on blank paper, over no label if it can.
  */
 export function placeLabels(
   requests: readonly LabelRequest[],
@@ -40,7 +42,10 @@ export function placeLabels(
       !taken.some((t) => rectsMeet(t, box)) &&
       !obstacles.some((o) => segmentMeetsRect(o, box));
     const options = candidates(request, wide, high);
-    const choice = options.find((o) => free(o.box)) ?? options.find((o) => inside(o.box, area));
+    const choice =
+      options.find((o) => free(o.box)) ??
+      options.find((o) => inside(o.box, area) && !taken.some((t) => rectsMeet(t, o.box))) ??
+      options.find((o) => inside(o.box, area));
     if (choice === undefined) return [];
     taken.push(choice.box);
     const middle = {
@@ -56,13 +61,20 @@ export function placeLabels(
 }
 
 interface Candidate {
+  readonly at: PaperPoint;
   readonly box: PaperRect;
   readonly distance: number;
   readonly direction: number;
 }
 
+/** The nearest first; of places equally near, in the order given. */
 function candidates(request: LabelRequest, wide: number, high: number): readonly Candidate[] {
-  const { at } = request;
+  const { at, or = [], clear } = request;
+  const all = [at, ...or].flatMap((place) => candidatesAt(place, clear, wide, high));
+  return or.length > 0 ? all.sort((a, b) => a.distance - b.distance) : all;
+}
+
+function candidatesAt(at: PaperPoint, clear: number, wide: number, high: number): Candidate[] {
   const onIt = {
     left: at.x - wide / 2,
     right: at.x + wide / 2,
@@ -70,26 +82,26 @@ function candidates(request: LabelRequest, wide: number, high: number): readonly
     top: at.y + high / 2,
   };
   // A label of a place, not of a thing, stands right on its place when it can.
-  const first: readonly Candidate[] = request.clear === 0 ? [{ box: onIt, distance: 0, direction: 0 }] : [];
+  const first: readonly Candidate[] = clear === 0 ? [{ at, box: onIt, distance: 0, direction: 0 }] : [];
   const around = DISTANCES.flatMap((distance) =>
     Array.from({ length: DIRECTIONS }, (_, i) => {
       // Starts up and to the right, where a reader looks first, and fans out from there.
       const turn = (i % 2 === 0 ? i / 2 : -(i + 1) / 2) * ((2 * Math.PI) / DIRECTIONS) + Math.PI / 4;
       const [c, s] = [Math.cos(turn), Math.sin(turn)];
-      const reach = request.clear + distance;
+      const reach = clear + distance;
       // The box touches the circle of radius `reach` from outside along this direction.
       const support = Math.min(
         wide / 2 / Math.max(Math.abs(c), 1e-9),
         high / 2 / Math.max(Math.abs(s), 1e-9),
       );
-      const middle = { x: request.at.x + c * (reach + support), y: request.at.y + s * (reach + support) };
+      const middle = { x: at.x + c * (reach + support), y: at.y + s * (reach + support) };
       const box = {
         left: middle.x - wide / 2,
         right: middle.x + wide / 2,
         bottom: middle.y - high / 2,
         top: middle.y + high / 2,
       };
-      return { box, distance, direction: turn };
+      return { at, box, distance, direction: turn };
     }),
   );
   return [...first, ...around];
@@ -98,8 +110,8 @@ function candidates(request: LabelRequest, wide: number, high: number): readonly
 function leaderTo(request: LabelRequest, choice: Candidate): readonly SheetItem[] {
   if (choice.distance < LEADER_FROM) return [];
   const along = (r: number): PaperPoint => ({
-    x: request.at.x + r * Math.cos(choice.direction),
-    y: request.at.y + r * Math.sin(choice.direction),
+    x: choice.at.x + r * Math.cos(choice.direction),
+    y: choice.at.y + r * Math.sin(choice.direction),
   });
   return [line(along(request.clear), along(request.clear + choice.distance), 'dimension')];
 }
