@@ -72,8 +72,19 @@ export const ROOM_RULES: readonly RoomRule[] = [
   },
   {
     room: 'drawings',
-    mayImport: ['quantity', 'geometry', 'build', 'plates', 'bike', 'driveline', 'findings', 'shop'],
-    why: 'A drawing shows what is known, solved drives among it; a formula here would be a second truth.',
+    mayImport: [
+      'quantity',
+      'geometry',
+      'build',
+      'plates',
+      'bike',
+      'driveline',
+      'strength',
+      'ride',
+      'findings',
+      'shop',
+    ],
+    why: 'A drawing shows what is known, drives, ride and strength among it; a formula here would be a second truth.',
   },
   {
     room: 'pack',

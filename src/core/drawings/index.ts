@@ -16,6 +16,15 @@ export {
   calloutColumn,
   note,
 } from './callouts.ts';
+export {
+  type ChartBand,
+  type ChartCurve,
+  type ChartInput,
+  type ChartLine,
+  type ChartPoint,
+  chart,
+} from './chart.ts';
+export { type AxisScale, type ChartAxis, niceEnd } from './chartAxis.ts';
 export { type CheckBarInput, checkBar } from './checkBar.ts';
 export { type CsvCell, csvOf } from './csv.ts';
 export { type CutBend, type CutFile, type CutMark, type KerfOutlines, withKerf } from './cutFile.ts';
@@ -149,6 +158,7 @@ export { ladderSheets } from './views/ladderSheet.ts';
 export { plateCards } from './views/plateCards.ts';
 export { plateTemplateJobs } from './views/plateTemplates.ts';
 export { riderSheet } from './views/riderSheet.ts';
+export { rideSheets } from './views/rideSheets.ts';
 export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
 export { sideSheet } from './views/sideSheet.ts';
 export { type SideViewOptions, sideBounds, sideViewItems } from './views/sideView.ts';
