@@ -8,6 +8,7 @@ import {
   type Paper,
   paper,
   plateCards,
+  rideSheets,
   type Sheet,
   stackSheets,
   tubeCards,
@@ -20,7 +21,7 @@ import { specificationPages, titlePage } from './textPages.ts';
 
 const UNITS_SAID = { both: 'mm over in', mm: 'mm', in: 'in' } as const;
 
-/** The book in the order it is used at the bench: what it is, what it looks like, what to get, make, do and check. */
+/** The book in the order it is used at the bench: what it is, what it looks like, what to get, make, do and check, how it rides. */
 export function bookSheets(input: PackInput): readonly Sheet[] {
   const upright = paper(input.build.shop?.paper ?? 'a4', 'portrait');
   const lying = paper(input.build.shop?.paper ?? 'a4', 'landscape');
@@ -51,6 +52,7 @@ function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly Dr
     ...drillPages(input, lying),
     ...partPages(input, lying),
     ...workPages(input, upright),
+    ...(input.riding ? rideSheets(context, input.riding) : []),
     ...findingPages(input, upright),
   ];
 }
