@@ -19,6 +19,8 @@ import { nearestOnLine } from './nearest.ts';
 export const REACH = 0.012;
 /** Twin tubes whose distances differ by less are equally near [m]. */
 const TWINS = 5e-3;
+/** Nearer than this it touches; others that only come near are then left out [m]. */
+const TOUCH = 4e-3;
 const STEP = 0.01;
 
 export interface Contact {
@@ -82,7 +84,8 @@ export class ContactSearch {
       .sort((a, b) => a.gap - b.gap);
     const first = found[0];
     if (!first) return undefined;
-    const touching = found.filter(({ gap }) => gap <= REACH);
+    const near = first.gap <= TOUCH ? TOUCH : REACH;
+    const touching = found.filter(({ gap }) => gap <= near);
     const isTwin = (id: string): boolean => baseOf(id) === baseOf(first.line.id);
     const used =
       touching.length > 0

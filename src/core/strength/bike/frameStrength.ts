@@ -1,5 +1,4 @@
 import type { Bike } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
 import type { Issue, SourceRef } from '../../quantity/index.ts';
 import { materialStrength } from '../../standards/index.ts';
 import {
@@ -189,11 +188,7 @@ function leftOver(cases: readonly LoadCase[], solutions: readonly FrameSolution[
 }
 
 /** Strength of every line: tubes by their material, bought parts by the settings. */
-export function lineStrengths(
-  build: Build,
-  bike: Bike,
-  settings: LoadSettings,
-): ReadonlyMap<string, LineStrength> {
+export function lineStrengths(bike: Bike, settings: LoadSettings): ReadonlyMap<string, LineStrength> {
   const of = (name: string): LineStrength => materialStrength(name);
   const shaft: LineStrength = {
     yield: settings.shaftYield,

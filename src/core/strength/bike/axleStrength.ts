@@ -1,0 +1,154 @@
+import type { Length, Pressure, Torque } from '../../quantity/index.ts';
+import { enduranceLimit, notchFactors } from '../shaft/enduranceLimit.ts';
+import type { Shaft, ShaftLoad } from '../shaft/shaft.ts';
+import { sectionFactors } from '../shaft/shaftFatigue.ts';
+import { type ShaftSolution, shaftStateAt, solveShaft } from '../shaft/solveShaft.ts';
+import type { LoadSettings } from './assumptions.ts';
+import type { BikeFrame } from './frameModel.ts';
+import type { UtilizationRow } from './frameStrength.ts';
+import type { LoadCase } from './loadCases.ts';
+import { acrossShaft } from './shaftModel.ts';
+
+/** An axle in its worst case, free to tilt where it is held, and clamped there. */
+export interface AxleStrength {
+  readonly id: 'frontAxle' | 'rearAxle';
+  readonly case: string;
+  readonly shaft: Shaft;
+  readonly solution: ShaftSolution;
+  /** Largest stress if its nuts clamp it without give [Pa]; the truth lies between. */
+  readonly clampedStress: number;
+  /** Fatigue factor of bump after bump, at the place of the largest moment. */
+  readonly fatigue?: number;
+  readonly rows: readonly UtilizationRow[];
+}
+
+const E_STEEL = 205e9;
+const G_STEEL = 80e9;
+/** Bump of every day, as a share of the largest. @source practice */
+const DAILY_BUMP = 0.5;
+const RELIABILITY = 90;
+
+/** Axles under the forces of their hub's two bearings, in both planes, in every case. @source derived */
+export function axleStrengths(
+  frame: BikeFrame,
+  cases: readonly LoadCase[],
+  settings: LoadSettings,
+): readonly AxleStrength[] {
+  return (['front', 'rear'] as const).flatMap((wheel): AxleStrength[] => {
+    const id = `${wheel}Axle` as const;
+    const line = frame.draft.lines.get(id);
+    if (!line) return [];
+    const solved = cases.flatMap((one) => {
+      const shaft = axleShaft(frame, wheel, one, false);
+      const solution = solveShaft(shaft);
+      return solution.ok ? [{ one, shaft, solution: solution.value }] : [];
+    });
+    const worst = solved.reduce(
+      (most, next) =>
+        most === undefined || next.solution.maxStress.value > most.solution.maxStress.value ? next : most,
+      solved[0],
+    );
+    if (!worst) return [];
+    const clamped = solveShaft(axleShaft(frame, wheel, worst.one, true));
+    const fatigue = dailyFatigue(solved, wheel, settings, line.stock.outside);
+    const allowed = settings.shaftYield / settings.yieldFactor;
+    const stress = worst.solution.maxStress.value;
+    const place = `${Math.round(worst.solution.maxStress.at * 1000)} mm from the middle, taken as free to tilt in its plates`;
+    return [
+      {
+        id,
+        case: worst.one.id,
+        shaft: worst.shaft,
+        solution: worst.solution,
+        clampedStress: clamped.ok ? clamped.value.maxStress.value : stress,
+        ...(fatigue === undefined ? {} : { fatigue }),
+        rows: [
+          {
+            part: id,
+            case: worst.one.id,
+            where: place,
+            quantity: 'bending stress as a beam',
+            value: stress,
+            limit: allowed,
+            kind: 'pressure',
+            utilization: stress / allowed,
+            source: { key: 'shigley-9', where: 'section 7-4' },
+          },
+          ...(fatigue === undefined
+            ? []
+            : [
+                {
+                  part: id,
+                  case: `bump-${wheel}`,
+                  where: 'at the largest moment',
+                  quantity: 'fatigue factor of daily bumps, Goodman',
+                  value: fatigue,
+                  limit: settings.fatigueFactor,
+                  kind: 'ratio',
+                  utilization: settings.fatigueFactor / fatigue,
+                  source: { key: 'shigley-9', where: 'equation 7-7; half of the largest bump' },
+                } satisfies UtilizationRow,
+              ]),
+        ],
+      },
+    ];
+  });
+}
+
+/** The axle along the bike's y, from its right holder to its left, under what its hub brings. */
+function axleShaft(frame: BikeFrame, wheel: 'front' | 'rear', one: LoadCase, clamped: boolean): Shaft {
+  const line = frame.draft.lines.get(`${wheel}Axle`)!;
+  const { hub, held } = frame.wheels[wheel];
+  const yOf = (node: string): Length => frame.draft.nodes.get(node)!.y as Length;
+  const loads: ShaftLoad[] = hub.flatMap((node) =>
+    (one.balanced.loads.nodes ?? [])
+      .filter((load) => load.node === node && load.force !== undefined)
+      .map((load) => ({ at: yOf(node), force: acrossShaft(load.force!) })),
+  );
+  const [left, right] = [yOf(held[0]), yOf(held[1])];
+  return {
+    segments: [{ from: right, to: left, diameter: line.stock.outside as Length }],
+    supports: [right, left].map((at) => ({ at, ...(clamped ? { clamped } : {}) })),
+    loads,
+    elasticModulus: E_STEEL as Pressure,
+    shearModulus: G_STEEL as Pressure,
+  };
+}
+
+function dailyFatigue(
+  solved: readonly { readonly one: LoadCase; readonly shaft: Shaft; readonly solution: ShaftSolution }[],
+  wheel: 'front' | 'rear',
+  settings: LoadSettings,
+  outside: number,
+): number | undefined {
+  const rest = solved.find(({ one }) => one.id === 'seated');
+  const bump = solved.find(({ one }) => one.id === `bump-${wheel}`);
+  const tensile = settings.shaftTensile as Pressure;
+  const diameter = outside as Length;
+  const endurance = enduranceLimit({
+    tensile,
+    diameter,
+    surface: 'machined',
+    reliability: RELIABILITY,
+    rotating: false,
+  });
+  const notch = notchFactors('none', tensile, diameter);
+  if (!rest || !bump || !endurance.ok || !notch.ok) return undefined;
+  const at = bump.solution.maxMoment.at;
+  const moment = (of: typeof rest): number =>
+    Math.hypot(...shaftStateAt(of.shaft, of.solution, at, 'left').moment);
+  const swing = (DAILY_BUMP * Math.abs(moment(bump) - moment(rest))) / 2;
+  const mean = moment(rest) + swing;
+  return sectionFactors(
+    {
+      bendingAmplitude: swing as Torque,
+      bendingMean: mean as Torque,
+      torqueAmplitude: 0 as Torque,
+      torqueMean: 0 as Torque,
+      bendingFactor: notch.value.bending,
+      torsionFactor: notch.value.torsion,
+    },
+    { endurance: endurance.value.limit, tensile, yield: settings.shaftYield as Pressure },
+    diameter,
+  ).fatigue.goodman;
+}

@@ -1,0 +1,151 @@
+import { derived, type Figure, type FigureInput } from '../../quantity/index.ts';
+import type { UtilizationRow } from './frameStrength.ts';
+import type { StrengthCore } from './strengthOf.ts';
+
+/** Formula and symbol of each compared quantity, by how it begins. */
+const FORMULAS: readonly (readonly [start: string, symbol: string, formula: string])[] = [
+  ['equivalent stress', 'σv', 'σv = max √(σ² + 3·τ²), σ = N/A + M·R/I, τ = T·R/J + k·V/A'],
+  ['bending stress', 'σ', 'σ = 32·M/(π·d³)'],
+  ['fatigue factor', 'n', '1/n = 16/(π·d³)·(A/Se + B/Sut)'],
+  ['shear of the key', 'τ', 'τ = 2·T/(D·W·L)'],
+  ['pressure on the key', 'σ', 'σ = 4·T/(D·L·H)'],
+  ['tilt', 'θ', 'θ = √((dy/dx)² + (dz/dx)²)'],
+  ['life', 'L10h', 'L10h = 10⁶·(C/Pm)³/(60·n)'],
+  ['static factor', 's0', 's0 = C0/P0'],
+  ['speed', 'n', 'n against its limit'],
+  ['working tension', 'F', 'F = T/r'],
+  ['rated over design power', 'n', 'n = min(HP1, HP2)/(P·f)'],
+  ['pull on the most loaded bolt', 'F', 'F = F/n + M·r/Σr², limit ks·µ·(Fi − P)'],
+  ['shear at the thread', 'τ', 'τ = F/At'],
+  ['pressure on the', 'σ', 'σ = F/(d·t)'],
+  ['shear by tearing', 'τ', 'τ = F/(2·t·(e − d0/2))'],
+  ['throat stress', 'τ', 'τ = √(σ⊥² + τ²) in the throat'],
+  ['push against', 'N', 'Ncr = π²·E·I/L², limit Ncr/3'],
+];
+
+/** Figures of every comparison, of drive limits, weld lives, stiffness and drives. */
+export function strengthFigures(core: StrengthCore): readonly Figure[] {
+  const seen = new Map<string, number>();
+  return [
+    ...core.rows.map((row) => rowFigure(row, seen)),
+    ...limitFigures(core),
+    ...weldFigures(core),
+    ...stiffnessFigures(core),
+    ...outboardFigures(core),
+  ].filter(({ value }) => Number.isFinite(value));
+}
+
+function rowFigure(row: UtilizationRow, seen: Map<string, number>): Figure {
+  const [, symbol, formula] = FORMULAS.find(([start]) => row.quantity.startsWith(start)) ?? ['', 'x', 'x'];
+  const stem = `strength.${row.part}.${slug(row.quantity)}`;
+  const count = (seen.get(stem) ?? 0) + 1;
+  seen.set(stem, count);
+  return {
+    id: count === 1 ? stem : `${stem}.${count}`,
+    symbol,
+    name: `${row.quantity}, ${row.part} ${row.where}, case ${row.case}`,
+    value: row.value,
+    kind: row.kind,
+    formula,
+    inputs: [
+      { name: 'limit', value: row.limit, kind: row.kind },
+      { name: 'utilization', value: row.utilization, kind: 'ratio' },
+    ],
+    source: row.source,
+  };
+}
+
+const slug = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+
+function limitFigures({ limits }: StrengthCore): Figure[] {
+  if (!(limits.engineForce > 0)) return [];
+  const inputs: FigureInput[] = [
+    { name: 'from the engine', value: limits.engineForce, kind: 'force' },
+    { name: 'grip', value: limits.gripForce, kind: 'force' },
+    { name: 'front wheel lifts', value: limits.liftForce, kind: 'force' },
+  ];
+  return [
+    {
+      id: 'strength.driveForce',
+      symbol: 'F',
+      name: 'force at the rear wheel at the limit',
+      value: limits.driveForce,
+      kind: 'force',
+      formula: 'F = min(T·i/R, µ·m·g·(p − b)/(p − µ·h), m·g·b/h)',
+      inputs,
+      source: derived('statics of the accelerating bike'),
+    },
+  ];
+}
+
+function weldFigures({ welds }: StrengthCore): Figure[] {
+  const worst = new Map<string, (typeof welds)[number]>();
+  for (const weld of welds) if (!worst.has(weld.part)) worst.set(weld.part, weld);
+  return [...worst.values()].map((weld): Figure => {
+    const kilometers = (name: string, value: number): FigureInput[] =>
+      Number.isFinite(value) ? [{ name, value, kind: 'ratio' }] : [];
+    return {
+      id: `strength.${weld.part}.weldDamage`,
+      symbol: 'D',
+      name: `damage of a kilometer, ${weld.part} ${weld.where}`,
+      value: weld.estimate.damage,
+      kind: 'ratio',
+      formula: 'D = Σ n/N, N = 2·10⁶·(ΔσC/Δσ)^m',
+      inputs: [
+        { name: 'ΔσC', value: weld.category, kind: 'pressure' },
+        { name: 'largest Δσ', value: weld.range, kind: 'pressure' },
+        ...kilometers('km, one class lower with its factor', weld.life.low),
+        ...kilometers('km, class as given', weld.life.middle),
+        ...kilometers('km, one class higher', weld.life.high),
+      ],
+      source: weld.source,
+    };
+  });
+}
+
+function stiffnessFigures({ stiffness }: StrengthCore): Figure[] {
+  if (!stiffness) return [];
+  const figure = (id: string, name: string, value: number): Figure => ({
+    id: `strength.stiffness.${id}`,
+    symbol: 'M',
+    name,
+    value,
+    kind: 'torque',
+    formula: 'M = (π/180)·M1/θ1',
+    inputs: [{ name: 'M1', value: 100, kind: 'torque' }],
+    source: derived('equal and opposite torques on the frame'),
+  });
+  return [
+    figure('neckTwist', 'torque for one degree of twist, neck against rear axle', stiffness.neckTwist),
+    figure('rearYaw', 'torque for one degree of yaw, rear axle against engine', stiffness.rearYaw),
+  ];
+}
+
+function outboardFigures({ drive }: StrengthCore): Figure[] {
+  return drive.shafts.flatMap(({ id, outboard }): Figure[] =>
+    outboard
+      ? [
+          {
+            id: `strength.${id}.outboardStress`,
+            symbol: 'σ',
+            name: `largest stress of ${id} without its outboard bearing`,
+            value: outboard.without.maxStress,
+            kind: 'pressure',
+            formula: 'the same shaft on its other bearings',
+            inputs: [
+              { name: 'with it', value: outboard.with.maxStress, kind: 'pressure' },
+              { name: 'moment without', value: outboard.without.maxMoment, kind: 'torque' },
+              { name: 'moment with', value: outboard.with.maxMoment, kind: 'torque' },
+              { name: 'tilt without', value: outboard.without.maxSlope, kind: 'angle' },
+              { name: 'tilt with', value: outboard.with.maxSlope, kind: 'angle' },
+            ],
+            source: derived('continuous beam'),
+          },
+        ]
+      : [],
+  );
+}
