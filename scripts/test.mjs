@@ -21,6 +21,7 @@ const STEPS = [
   { name: 'directions', run: () => command('tsx', 'scripts/lintImports.ts') },
   { name: 'dead-code', run: () => command('knip', '--no-progress') },
   { name: 'schema', run: schemaStep },
+  { name: 'docs', run: docsStep },
   { name: 'vitest', run: vitestStep },
 ];
 
@@ -80,18 +81,31 @@ function debianStep() {
 
 /** The published schema is what the program prints, byte for byte. */
 function schemaStep() {
-  const file = join(ROOT, 'schema/build.schema.json');
-  const args = [join(ROOT, 'bin/jigwright.mjs'), 'schema'];
-  const { status, stdout } = spawnSync(process.execPath, args, {
+  const printed = spawnPrinter(process.execPath, join(ROOT, 'bin/jigwright.mjs'), 'schema');
+  return freshVerdict('schema/build.schema.json', printed, 'npm run schema');
+}
+
+/** So is the page of the worksheets. */
+function docsStep() {
+  return freshVerdict('docs/worksheets.md', spawnPrinter('tsx', 'scripts/worksheetDocs.ts'), 'npm run docs');
+}
+
+/** What a program prints; undefined when it fails. */
+function spawnPrinter(program, ...args) {
+  const { status, stdout } = spawnSync(program, args, {
+    cwd: ROOT,
+    env,
     encoding: 'utf8',
+    maxBuffer: 64 * 1024 * 1024,
     stdio: ['ignore', 'pipe', 'inherit'],
   });
-  const isFresh = status === 0 && existsSync(file) && readFileSync(file, 'utf8') === stdout;
-  console.log(
-    isFresh
-      ? 'schema/build.schema.json is fresh'
-      : 'schema/build.schema.json is stale; write it with: npm run schema',
-  );
+  return status === 0 ? stdout : undefined;
+}
+
+function freshVerdict(path, printed, writer) {
+  const file = join(ROOT, path);
+  const isFresh = printed !== undefined && existsSync(file) && readFileSync(file, 'utf8') === printed;
+  console.log(isFresh ? `${path} is fresh` : `${path} is stale; write it with: ${writer}`);
   return verdict(isFresh);
 }
 

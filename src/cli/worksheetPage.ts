@@ -1,5 +1,10 @@
 import type { SourceRef } from '../core/quantity/index.ts';
-import type { WorksheetDescription } from '../core/worksheets/index.ts';
+import {
+  type FieldForms,
+  type FieldRow,
+  fieldForms,
+  type WorksheetDescription,
+} from '../core/worksheets/index.ts';
 import { toJson } from './issues.ts';
 
 /** A worksheet as a page of text: what it takes and gives with units, its formulas, sources and worked example. */
@@ -7,8 +12,8 @@ export function worksheetPage(description: WorksheetDescription): string {
   const { id, title, summary, input, output, formulas, sources, example } = description;
   return [
     `${id}: ${title}\n\n${summary}\n`,
-    `Takes\n${fieldLines(input)}`,
-    `Gives\n${fieldLines(output)}`,
+    `Takes\n${fieldLines(fieldForms(input))}`,
+    `Gives\n${fieldLines(fieldForms(output))}`,
     `Formulas\n${formulas.map((formula) => `  ${formula}\n`).join('')}`,
     `Sources\n${sources.map((source) => `  ${sourceText(source)}\n`).join('')}`,
     `Example: ${example.title} (${sourceText(example.source)})\n${toJson(example.input)}`,
@@ -17,50 +22,29 @@ export function worksheetPage(description: WorksheetDescription): string {
 
 const sourceText = ({ key, where }: SourceRef): string => `${key}, ${where}`;
 
-interface Schema {
-  readonly description?: string;
-  readonly unit?: string;
-  readonly properties?: Readonly<Record<string, Schema>>;
-  readonly required?: readonly string[];
-  readonly anyOf?: readonly Schema[];
-  readonly oneOf?: readonly Schema[];
-  readonly enum?: readonly unknown[];
-  readonly items?: Schema;
-  readonly prefixItems?: readonly Schema[];
-}
+const fieldLines = (forms: FieldForms, indent = '  '): string =>
+  forms.map((rows) => formLines(rows, indent)).join(`${indent}or\n`);
 
-function fieldLines(schema: Schema, indent = '  '): string {
-  const forms = schema.anyOf ?? schema.oneOf;
-  if (forms && !schema.properties) return forms.map((form) => fieldLines(form, indent)).join(`${indent}or\n`);
-  const names = Object.keys(schema.properties ?? {});
-  const width = Math.max(0, ...names.map((name) => name.length));
-  return names
-    .map((name) => {
-      const field = schema.properties?.[name] ?? {};
-      const line = `${indent}${name.padEnd(width)}  ${fieldText(field, schema.required?.includes(name) ?? false)}`;
-      const inner = field.properties ? field : (field.items ?? {});
-      return `${line.trimEnd()}\n${fieldLines(inner, `${indent}    `)}`;
+function formLines(rows: readonly FieldRow[], indent: string): string {
+  const width = Math.max(0, ...rows.map(({ name }) => name.length));
+  return rows
+    .map((row) => {
+      const line = `${indent}${row.name.padEnd(width)}  ${fieldText(row)}`;
+      return `${line.trimEnd()}\n${fieldLines(row.forms, `${indent}    `)}`;
     })
     .join('');
 }
 
-function fieldText(field: Schema, isRequired: boolean): string {
-  const { description, enum: choices } = field;
-  const unit = unitText(field);
+function fieldText({ unit, description, choices, isRequired }: FieldRow): string {
   return [
     ...(unit === '' ? [] : [`[${unit}]`]),
-    ...(description ? [description] : []),
-    ...(choices ? [`One of ${choices.join(', ')}.`] : []),
+    ...(description === '' ? [] : [description]),
+    ...(choices.length === 0 ? [] : [choicesText(choices, unit !== '')]),
     ...(isRequired ? [] : ['(may be left out)']),
   ].join(' ');
 }
 
-/** The unit of a field, or of each item of a list. */
-function unitText({ unit, items, prefixItems }: Schema): string {
-  if (unit !== undefined) return unit;
-  if (prefixItems) {
-    const units = prefixItems.map(unitText);
-    return units.every((one) => one === '') ? '' : units.map((one) => one || '-').join(', ');
-  }
-  return items ? unitText(items) : '';
+function choicesText(choices: readonly string[], isAlsoNumber: boolean): string {
+  if (isAlsoNumber) return `(or ${choices.map((choice) => `"${choice}"`).join(', ')})`;
+  return choices.length === 1 ? `("${choices[0]}")` : `(one of ${choices.join(', ')})`;
 }

@@ -28,6 +28,7 @@ import { variableBeltWorksheet } from './variableBelt.ts';
 import { weldGroupWorksheet } from './weldGroup.ts';
 import type { Worksheet } from './worksheet.ts';
 
+export { type FieldForms, type FieldRow, fieldForms } from './fieldRows.ts';
 export {
   describeWorksheet,
   runWorksheet,
