@@ -46,6 +46,7 @@ describe('marks of an axis', () => {
     expect(niceEnd(26.2 / 3.6, { symbol: 'km/h', unit: 1 / 3.6 })).toBeCloseTo(30 / 3.6, 12);
     expect(niceEnd(-7, one[0])).toBe(-7);
     expect(niceEnd(30, one[0])).toBe(30);
+    expect(niceEnd(0, one[0])).toBe(1);
   });
 
   test('an axis that does not run upward is a fault of the caller', () => {

@@ -49,8 +49,9 @@ export function niceStep(least: number): number {
   return tens * (share <= 1 + 1e-9 ? 1 : share <= 2 + 1e-9 ? 2 : share <= 5 + 1e-9 ? 5 : 10);
 }
 
-/** An end for an axis that covers `value` and lies on a mark of its first scale. */
+/** An end for an axis that covers `value` and lies on a mark of its first scale; one unit for 0, where there is nothing to show. */
 export function niceEnd(value: number, scale: AxisScale, most = 8): number {
+  if (value === 0) return scale.unit;
   const step = niceStep(Math.abs(value) / scale.unit / most);
   return Math.sign(value) * Math.ceil(Math.abs(value) / scale.unit / step - 1e-9) * step * scale.unit;
 }

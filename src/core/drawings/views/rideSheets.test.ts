@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { demoDrawing, demoNames, drawingOf } from '../../../../tests/support/demoScene.ts';
 import { meetingTexts, outsideMargins, texts } from '../../../../tests/support/sheetChecks.ts';
-import { smallBuild } from '../../../../tests/support/smallBuild.ts';
+import { type Patch, smallBuild } from '../../../../tests/support/smallBuild.ts';
 import { printQuantity } from '../../quantity/index.ts';
 import { type Riding, ridingOf } from '../../ride/index.ts';
 import { finishBook } from '../bookPages.ts';
@@ -77,6 +77,48 @@ describe.each(demoNames)('ride chapter of the %s demo', (name) => {
     expect(words).toContain('for reference only');
     expect(words).toContain('no tire slip or relaxation');
   });
+});
+
+const torque = (value: number) => ({ torque: [1000, 2500, 3600].map((at) => ({ at, torque: value })) });
+
+/** Bikes that no one would build, but that a half-written file describes. */
+const oddBuilds: Readonly<Record<string, Patch>> = {
+  'an engine too weak to move off': { engine: torque(0.05) },
+  'an engine that lifts the front wheel': { engine: torque(150) },
+  'a rider ahead of the front axle': {
+    engine: torque(9),
+    steering: { wheelbase: 600 },
+    seating: { seat: { place: { from: 'rearAxle', forward: 900, height: 560 } } },
+  },
+  'a rider behind the rear axle': {
+    engine: torque(9),
+    seating: { seat: { place: { from: 'rearAxle', forward: -300, height: 900 } } },
+  },
+  'an upright head': { engine: torque(9), steering: { headAngle: 90, forkOffset: 0, lock: 30 } },
+  'a clutch that never locks': {
+    engine: torque(9),
+    driveline: {
+      stages: [
+        { id: 'clutch', kind: 'clutch', on: 'engine', engages: 2000, locks: 2600, capacity: 1 },
+        {
+          id: 'final',
+          kind: 'chain',
+          from: 'engine',
+          to: 'rearAxle',
+          chain: '#35',
+          driverTeeth: 12,
+          drivenTeeth: 72,
+        },
+      ],
+    },
+  },
+};
+
+test.each(Object.entries(oddBuilds))('the chapter can be drawn of a build with %s', (_, patch) => {
+  const { context } = drawingOf(smallBuild(patch));
+  const pages = chapter(context, ridingOf(context.scene));
+  expect(pages.flatMap(meetingTexts)).toEqual([]);
+  expect(pages.flatMap(outsideMargins)).toEqual([]);
 });
 
 test('a bike whose ride cannot be worked out says why and still has its other pages', () => {

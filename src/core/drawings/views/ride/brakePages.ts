@@ -1,3 +1,4 @@
+import type { Point } from '../../../geometry/index.ts';
 import {
   type BrakeLimit,
   type BrakingOfBuild,
@@ -9,7 +10,7 @@ import {
 } from '../../../ride/index.ts';
 import { type Block, type DraftSheet, flowPages } from '../../bookPages.ts';
 import { type ChartCurve, type ChartPoint, chart } from '../../chart.ts';
-import { niceEnd } from '../../chartAxis.ts';
+import { type ChartAxis, niceEnd } from '../../chartAxis.ts';
 import { paper } from '../../paper.ts';
 import type { DrawingContext } from '../context.ts';
 import { axisScales, printed, pullShare, pullText, riseText, wayText } from '../rideWords.ts';
@@ -48,82 +49,69 @@ export function brakePages(context: DrawingContext, braking: BrakingOfBuild): re
   });
 }
 
+type Share = { readonly front: number; readonly rear: number };
+
+const placeOf = ({ front, rear }: Share): Point => ({ x: front, y: rear });
+
 /** Rear over front force: the curve that uses both tires alike, and the line that this bike's brakes follow. */
-function distributionChart(context: DrawingContext, { input, braking }: BrakingOfBuild): Block {
-  const { bike, friction } = input;
-  const ideal = idealDistribution(bike);
-  const [none, full] = realDistribution(input);
-  const share = braking.frontShare;
-  const locks =
-    share === undefined || share >= 1 || share <= 0 ? undefined : lockPoints(bike, share, friction);
-  const first = locks && (locks.first === 'front' ? locks.front : locks.rear);
-  const on = (pull: number): { x: number; y: number } => ({
-    x: (share ?? 0) * pull,
-    y: (1 - (share ?? 0)) * pull,
-  });
-  const flat = (points: readonly { readonly front: number; readonly rear: number }[]) =>
-    points.map(({ front, rear }) => ({ x: front, y: rear }));
-  const brakes = full !== undefined && full.front + full.rear > 0;
+function distributionChart(context: DrawingContext, braking: BrakingOfBuild): Block {
+  const ideal = idealDistribution(braking.input.bike).map(placeOf);
+  const own = ownLine(context, braking);
   const lift = ideal.at(-1);
-  const curves: readonly ChartCurve[] = [
-    { points: flat(ideal), line: 'solid', label: 'ideal: both tires alike', labelAt: 0.45 },
-    ...(brakes && none
-      ? [{ points: flat([none, full]), line: 'dashed' as const, label: 'this bike', labelAt: 0.5 }]
-      : []),
-    ...(first !== undefined && brakes && first > full.front + full.rear
-      ? [
-          {
-            points: [...flat([full]), on(first)],
-            line: 'dash-dot' as const,
-            label: 'pulled harder',
-            labelAt: 0.5,
-          },
-        ]
-      : []),
-    ...PULLS.map(
-      (pull): ChartCurve => ({
-        points: [
-          { x: 0, y: pull },
-          { x: pull, y: 0 },
-        ],
-        line: 'faint',
-        label: `${pull.toFixed(1)} g`,
-        labelAt: 0.95,
-      }),
-    ),
-  ];
   const points: readonly ChartPoint[] = [
-    ...(lift ? [{ at: { x: lift.front, y: lift.rear }, label: 'rear wheel lifts' }] : []),
-    ...(first !== undefined && locks
-      ? [{ at: on(first), label: `${locks.first} wheel locks at ${first.toFixed(2)} g`, accent: true }]
-      : []),
-    ...(brakes ? [{ at: { x: full.front, y: full.rear }, label: controlWords(context, input) }] : []),
+    ...(lift ? [{ at: lift, label: 'rear wheel lifts' }] : []),
+    ...own.points,
   ];
-  const xs = [...ideal.map((p) => p.front), ...points.map((p) => p.at.x)];
-  const ys = [...ideal.map((p) => p.rear), ...points.map((p) => p.at.y)];
+  const pulls = PULLS.map(
+    (pull): ChartCurve => ({
+      points: [
+        { x: 0, y: pull },
+        { x: pull, y: 0 },
+      ],
+      line: 'faint',
+      label: `${pull.toFixed(1)} g`,
+      labelAt: 0.95,
+    }),
+  );
+  const curves: readonly ChartCurve[] = [
+    { points: ideal, line: 'solid', label: 'ideal: both tires alike', labelAt: 0.45 },
+    ...own.curves,
+    ...pulls,
+  ];
   const scales = axisScales.share();
-  return {
-    kind: 'drawing',
-    height: 92,
-    draw: (area) =>
-      chart({
-        area,
-        x: {
-          name: 'Front brake force over weight',
-          scales,
-          from: 0,
-          to: niceEnd(1.1 * Math.max(...xs), scales[0]),
-        },
-        y: {
-          name: 'Rear brake force over weight',
-          scales,
-          from: 0,
-          to: niceEnd(1.15 * Math.max(...ys), scales[0]),
-        },
-        curves,
-        points,
-      }),
-  };
+  const shown = [...ideal, ...points.map(({ at }) => at)];
+  const axis = (name: string, of: 'x' | 'y'): ChartAxis => ({
+    name,
+    scales,
+    from: 0,
+    to: niceEnd(1.12 * Math.max(0, ...shown.map((at) => at[of])), scales[0]),
+  });
+  const [x, y] = [axis('Front brake force over weight', 'x'), axis('Rear brake force over weight', 'y')];
+  return { kind: 'drawing', height: 92, draw: (area) => chart({ area, x, y, curves, points }) };
+}
+
+/** Both controls pulled alike, to their force and on to the first wheel that locks; past that the line no longer holds. */
+function ownLine(
+  context: DrawingContext,
+  { input, braking }: BrakingOfBuild,
+): { readonly curves: readonly ChartCurve[]; readonly points: readonly ChartPoint[] } {
+  const line = realDistribution(input);
+  const full = line.at(-1);
+  if (!full || full.front + full.rear === 0) return { curves: [], points: [] };
+  const curves: ChartCurve[] = [
+    { points: line.map(placeOf), line: 'dashed', label: 'this bike', labelAt: 0.5 },
+  ];
+  const points: ChartPoint[] = [{ at: placeOf(full), label: controlWords(context, input) }];
+  const { frontShare: share } = braking;
+  if (share === undefined || share <= 0 || share >= 1) return { curves, points };
+  const locks = lockPoints(input.bike, share, input.friction);
+  const pull = locks.first === 'front' ? locks.front : locks.rear;
+  if (pull === undefined) return { curves, points };
+  const at = placeOf({ front: share * pull, rear: (1 - share) * pull });
+  points.unshift({ at, label: `${locks.first} wheel locks at ${pull.toFixed(2)} g`, accent: true });
+  if (pull > full.front + full.rear)
+    curves.push({ points: [placeOf(full), at], line: 'dash-dot', label: 'pulled harder', labelAt: 0.5 });
+  return { curves, points };
 }
 
 function controlWords(context: DrawingContext, { front, rear }: BrakingOfBuild['input']): string {

@@ -2,7 +2,7 @@ import type { Point } from '../../../geometry/index.ts';
 import { type DriveSegment, forceAt, type Launch, type Riding, roadForces } from '../../../ride/index.ts';
 import type { Block } from '../../bookPages.ts';
 import { type ChartBand, type ChartCurve, type ChartLine, type ChartPoint, chart } from '../../chart.ts';
-import { niceEnd } from '../../chartAxis.ts';
+import { type ChartAxis, niceEnd } from '../../chartAxis.ts';
 import type { PaperRect } from '../../shapes.ts';
 import type { SheetItem } from '../../sheet.ts';
 import type { DrawingContext } from '../context.ts';
@@ -19,11 +19,11 @@ const HILL_RUN = 2.5;
 
 /** Force at the tire over speed, against what each hill asks. */
 export function forceChart(context: DrawingContext, going: Going): Block {
-  const { ride, answers } = going;
-  const { path } = answers.launch;
+  const { path, forces } = going.answers.launch;
   const force = path.segments.flatMap(segmentPoints);
-  const most = Math.max(...force.map((p) => p.y));
-  const fastest = niceEnd(path.highest * 1.12, axisScales.speed(context)[0]);
+  const most = Math.max(forces.rolling, ...force.map((p) => p.y));
+  const [speeds, pulls] = [axisScales.speed(context), axisScales.force(context)];
+  const fastest = niceEnd(path.highest * 1.12, speeds[0]);
   const end = force.at(-1);
   const pull: ChartCurve = {
     points: end ? [...force, { x: end.x, y: 0 }] : force,
@@ -31,45 +31,41 @@ export function forceChart(context: DrawingContext, going: Going): Block {
     label: 'pull at full throttle',
     labelAt: 0.25,
   };
-  const grades = [...new Set([...GRADES, ride.use.grade])]
-    .sort((a, b) => a - b)
-    .map((grade) => ({ grade, forces: roadForces({ ...ride.launch.road, grade }) }))
-    .filter(({ forces }) => forces.rolling + forces.climb < most);
-  const resistances = grades.map(({ grade, forces }): ChartCurve => {
-    const at = (k: number): Point => {
-      const speed = (fastest * k) / SAMPLES;
-      return { x: speed, y: forces.rolling + forces.climb + forces.air * speed * speed };
-    };
-    return {
-      points: Array.from({ length: SAMPLES + 1 }, (_, k) => at(k)),
-      line: resistanceLine(grade, ride.use.grade),
-      label:
-        grade === 0
-          ? 'level'
-          : grade === ride.use.grade
-            ? `${gradeText(grade)}, hill of the use`
-            : gradeText(grade),
-      labelAt: 0.97,
-    };
-  });
   return {
     kind: 'drawing',
     height: 100,
     draw: (area) =>
       chart({
         area,
-        x: { name: 'Road speed', scales: axisScales.speed(context), from: 0, to: fastest },
-        y: {
-          name: 'Force at the rear tire',
-          scales: axisScales.force(context),
-          from: 0,
-          to: niceEnd(most * 1.1, axisScales.force(context)[0]),
-        },
-        curves: [pull, ...resistances],
+        x: { name: 'Road speed', scales: speeds, from: 0, to: fastest },
+        y: { name: 'Force at the rear tire', scales: pulls, from: 0, to: niceEnd(most * 1.1, pulls[0]) },
+        curves: [pull, ...resistances(going, fastest, most)],
         points: forcePoints(context, going),
         bands: phaseBands(path.segments),
       }),
   };
+}
+
+/** What the level and each hill that the pull overcomes ask. */
+function resistances({ ride }: Going, fastest: number, most: number): readonly ChartCurve[] {
+  const ofUse = ride.use.grade;
+  return [...new Set([...GRADES, ofUse])]
+    .sort((a, b) => a - b)
+    .map((grade) => ({ grade, forces: roadForces({ ...ride.launch.road, grade }) }))
+    .filter(({ grade, forces }) => grade === 0 || forces.rolling + forces.climb < most)
+    .map(({ grade, forces }): ChartCurve => {
+      const at = (k: number): Point => {
+        const speed = (fastest * k) / SAMPLES;
+        return { x: speed, y: forces.rolling + forces.climb + forces.air * speed * speed };
+      };
+      const percent = gradeText(grade);
+      return {
+        points: Array.from({ length: SAMPLES + 1 }, (_, k) => at(k)),
+        line: resistanceLine(grade, ofUse),
+        label: grade === 0 ? 'level' : grade === ofUse ? `${percent}, hill of the use` : percent,
+        labelAt: 0.97,
+      };
+    });
 }
 
 const resistanceLine = (grade: number, ofUse: number): ChartLine =>
@@ -108,34 +104,73 @@ function phaseBands(segments: readonly DriveSegment[]): readonly ChartBand[] {
   });
 }
 
+interface Run {
+  readonly launch: Launch;
+  readonly label: string;
+  readonly line: ChartLine;
+}
+
+type Course = 'speed' | 'distance';
+
 /** Speed and distance over time, side by side; none where it does not move off. */
-export function runCharts(context: DrawingContext, { ride, answers }: Going): readonly Block[] {
-  const { launch, onHill } = answers;
+export function runCharts(context: DrawingContext, going: Going): readonly Block[] {
+  const { launch, onHill } = going.answers;
   if (!(launch.end.time > 0)) return [];
-  const time = {
-    name: 'Time',
-    scales: axisScales.time(),
-    from: 0,
-    to: niceEnd(
-      Math.max(launch.end.time, Math.min(onHill?.end.time ?? 0, HILL_RUN * launch.end.time)),
-      axisScales.time()[0],
-    ),
-  };
-  const runs: readonly (readonly [Launch, string, ChartLine])[] = [
-    [launch, 'level', 'solid'],
-    ...(onHill ? [[onHill, `${gradeText(ride.use.grade)} hill`, 'dashed'] as const] : []),
+  const scales = axisScales.time();
+  const longest = Math.max(launch.end.time, Math.min(onHill?.end.time ?? 0, HILL_RUN * launch.end.time));
+  const time: ChartAxis = { name: 'Time', scales, from: 0, to: niceEnd(longest, scales[0]) };
+  const runs: readonly Run[] = [
+    { launch, label: 'level', line: 'solid' },
+    ...(onHill
+      ? [{ launch: onHill, label: `${gradeText(going.ride.use.grade)} hill`, line: 'dashed' as const }]
+      : []),
   ];
-  const curves = (of: 'speed' | 'distance'): readonly ChartCurve[] =>
-    runs.map(([run, label, look]) => ({
-      points: run.trace.map((point) => ({ x: point.time, y: point[of] })),
-      line: look,
-      label,
-      labelAt: 0.7,
-    }));
-  const most = (of: 'speed' | 'distance'): number =>
-    Math.max(...runs.flatMap(([run]) => run.trace.filter((p) => p.time <= time.to).map((p) => p[of])));
-  const { lockUp, end } = launch;
-  const points: readonly ChartPoint[] = [
+  const draw = (area: PaperRect): readonly SheetItem[] => {
+    const middle = (area.left + area.right) / 2;
+    return [
+      ...chart({
+        area: { ...area, right: middle - 3 },
+        x: time,
+        y: courseAxis('Speed', runs, 'speed', time.to, axisScales.speed(context)),
+        curves: courseCurves(runs, 'speed'),
+        points: runPoints(going),
+      }),
+      ...chart({
+        area: { ...area, left: middle + 3 },
+        x: time,
+        y: courseAxis('Distance', runs, 'distance', time.to, axisScales.distance(context)),
+        curves: courseCurves(runs, 'distance'),
+      }),
+    ];
+  };
+  return [{ kind: 'drawing', height: 66, draw }];
+}
+
+const courseCurves = (runs: readonly Run[], of: Course): readonly ChartCurve[] =>
+  runs.map(({ launch, label, line }) => ({
+    points: launch.trace.map((point) => ({ x: point.time, y: point[of] })),
+    line,
+    label,
+    labelAt: 0.7,
+  }));
+
+/** Covers what the runs reach in the time that is shown. */
+function courseAxis(
+  name: string,
+  runs: readonly Run[],
+  of: Course,
+  until: number,
+  scales: ChartAxis['scales'],
+): ChartAxis {
+  const values = runs.flatMap(({ launch }) =>
+    launch.trace.filter((point) => point.time <= until).map((point) => point[of]),
+  );
+  return { name, scales, from: 0, to: niceEnd(1.08 * Math.max(0, ...values), scales[0]) };
+}
+
+function runPoints({ ride, answers }: Going): readonly ChartPoint[] {
+  const { lockUp, end } = answers.launch;
+  return [
     { at: { x: end.time, y: end.speed }, label: 'top speed', accent: true },
     ...(lockUp
       ? [
@@ -146,24 +181,4 @@ export function runCharts(context: DrawingContext, { ride, answers }: Going): re
         ]
       : []),
   ];
-  const [speeds, ways] = [axisScales.speed(context), axisScales.distance(context)];
-  const draw = (area: PaperRect): readonly SheetItem[] => {
-    const middle = (area.left + area.right) / 2;
-    return [
-      ...chart({
-        area: { ...area, right: middle - 3 },
-        x: time,
-        y: { name: 'Speed', scales: speeds, from: 0, to: niceEnd(most('speed') * 1.1, speeds[0]) },
-        curves: curves('speed'),
-        points,
-      }),
-      ...chart({
-        area: { ...area, left: middle + 3 },
-        x: time,
-        y: { name: 'Distance', scales: ways, from: 0, to: niceEnd(most('distance') * 1.05, ways[0]) },
-        curves: curves('distance'),
-      }),
-    ];
-  };
-  return [{ kind: 'drawing', height: 66, draw }];
 }

@@ -57,15 +57,13 @@ export function goingPages(context: DrawingContext, going: Going): readonly Draf
   });
 }
 
-function figureRows(context: DrawingContext, { ride, answers }: Going): readonly Row[] {
-  const { launch, hill, perThousand, torqueForHill } = answers;
+function figureRows(context: DrawingContext, going: Going): readonly Row[] {
+  const { ride, answers } = going;
+  const { hill, perThousand, torqueForHill } = answers;
   const speed = (value: number): string => printed(context, value, 'speed');
   const same = perThousand.low === perThousand.high;
   return [
-    [
-      'Top speed on the level, and what ends it',
-      `${speed(launch.top.speed)}, ${topWords(ride.launch.engine.hasGovernor, launch.top.limitedBy)}`,
-    ],
+    ['Top speed on the level, and what ends it', topText(context, going)],
     [
       'Road speed at 1000 rpm of the engine',
       same
@@ -74,7 +72,9 @@ function figureRows(context: DrawingContext, { ride, answers }: Going): readonly
     ],
     [
       'Steepest hill from standstill, and what ends it',
-      `${gradeText(hill.steepest.grade)}, ${hillLimits[hill.steepest.limitedBy]}`,
+      hill.steepest.grade > 0
+        ? `${gradeText(hill.steepest.grade)}, ${hillLimits[hill.steepest.limitedBy]}`
+        : 'none: the pull does not overcome the level',
     ],
     [
       `Engine torque that the ${gradeText(ride.use.grade)} hill asks`,
@@ -91,12 +91,18 @@ function figureRows(context: DrawingContext, { ride, answers }: Going): readonly
   ];
 }
 
-const topWords = (governed: boolean, by: SpeedLimit): string =>
-  by === 'engine-speed'
-    ? governed
-      ? 'by the governor'
-      : 'by the end of the torque curve'
-    : `by ${topLimits[by]}`;
+function topText(context: DrawingContext, { ride, answers }: Going): string {
+  const { speed, limitedBy } = answers.launch.top;
+  if (limitedBy === 'no-launch') return 'none: it does not move off';
+  const { hasGovernor } = ride.launch.engine;
+  const ends =
+    limitedBy === 'engine-speed'
+      ? hasGovernor
+        ? 'the governor'
+        : 'the end of the torque curve'
+      : topLimits[limitedBy];
+  return `${printed(context, speed, 'speed')}, ${ends}`;
+}
 
 function timesTable(context: DrawingContext, { answers }: Going): readonly Block[] {
   const { times, end } = answers.launch;
