@@ -39,7 +39,13 @@ describe('handling', () => {
     expect(issues(handlingWorksheet, { ...benchmark, mR: -1 })).toEqual(['conflict mR']);
     expect(issues(handlingWorksheet, { ...benchmark, mH: 0, mF: 0 })).toEqual(['conflict mF']);
     expect(issues(handlingWorksheet, { ...benchmark, IHxz: -5 })).toEqual(['conflict IHzz']);
-    expect(issues(handlingWorksheet, { build: {} }).every((one) => one.includes('build'))).toBe(true);
+    expect(issues(handlingWorksheet, { build: {} })).toEqual(['missing build.version']);
+  });
+  test('a build that reads but whose points cannot be found is an issue, not a fault', () => {
+    const lost = { from: 'rearAxle', along: { toward: 'twin', distance: 20 } };
+    const nodes = { ...smallBuildInput.frame.nodes, twin: { from: 'rearAxle' }, lost };
+    const build = { ...smallBuildInput, frame: { ...smallBuildInput.frame, nodes } };
+    expect(issues(handlingWorksheet, { build })).toEqual(['conflict build.frame.nodes.lost.along.toward']);
   });
 });
 
