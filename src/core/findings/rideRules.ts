@@ -240,8 +240,8 @@ function fitFindings(riding: Riding): Finding[] {
 }
 
 function travelFindings(riding: Riding): Finding[] {
-  const { bump } = riding.suspension.front;
-  if (!bump?.bottoms) return [];
+  const { bump, result } = riding.suspension.front;
+  if (!bump?.bottoms || result.bottomsAt === undefined) return [];
   return [
     {
       id: 'suspension.bottoms',
@@ -249,12 +249,12 @@ function travelFindings(riding: Riding): Finding[] {
       question: 'ride',
       part: 'fork',
       path: 'steering.fork',
-      what: `The fork is used up at ${bump.factor.toFixed(1)} times its load at rest.`,
-      value: bump.factor,
-      limit: 3,
-      margin: bump.factor - 3,
+      what: `The fork is used up at ${result.bottomsAt.toFixed(1)} times its load at rest.`,
+      value: result.bottomsAt,
+      limit: bump.factor,
+      margin: result.bottomsAt - bump.factor,
       kind: 'ratio',
-      why: 'A bump of three times the load bottoms it and hammers the head.',
+      why: 'A bump of that load bottoms it and hammers the head.',
       remedy: 'Stiffer springs, more travel or less sag.',
       source: { key: 'memory', where: 'bump case of three times the load at rest' },
     },
