@@ -12,7 +12,10 @@ const enginePlate = z
     ...plateCommon,
     rails: z
       .strictObject({
-        spacing: lengthField('Across, between the two rows of bolts into the rails.', { above: 0, max: 800 }),
+        spacing: lengthField(
+          'Across, between the two rows of bolts into the rails, which lie either side of the center plane.',
+          { above: 0, max: 800 },
+        ),
         pitch: lengthField('Along, from bolt to bolt in a row.', { above: 0, max: 800 }),
         bolts: countField('Bolts in a row.', { min: 1, max: 8 }),
         bolt: textField('Bolt, e.g. M8 or 5/16 in.', 16),

@@ -34,7 +34,7 @@ export function enginePlate(context: PlateContext, entry: Entry): Outcome<PlateS
   );
   // Slotted rails move with the plate, so the bolts stand the other way in them.
   const onRails = asked === 'rails' && slot ? { ...slot, middle: -slot.middle } : undefined;
-  const rails = patternOpenings(railCenters(entry), railNames(entry), rail.value, 'rail', onRails);
+  const rails = patternOpenings(railCenters(context, entry), railNames(entry), rail.value, 'rail', onRails);
   const openings = [...engine, ...rails];
   const margin = entry.margin ?? 2 * Math.max(mount.value.boltDiameter, rail.value.boltDiameter);
   const box = boundsOfPoints(openings.flatMap((opening) => [...openingEnds(opening)]));
@@ -67,12 +67,14 @@ function engineCenters(context: PlateContext, entry: Entry): readonly Point[] {
   return [1, -1].flatMap((x) => [1, -1].map((y) => ({ x: (x * along) / 2, y: (y * across) / 2 })));
 }
 
-function railCenters(entry: Entry): readonly Point[] {
+/** Rails lie either side of the bike's center plane, wherever the engine stands across it. */
+function railCenters({ bike }: PlateContext, entry: Entry): readonly Point[] {
   const { spacing, pitch, bolts, forward = 0 } = entry.rails;
+  const engineY = bike.layout.points.engineBase?.y ?? 0;
   return [1, -1].flatMap((side) =>
     Array.from({ length: bolts }, (_, i) => ({
       x: forward + ((bolts - 1) / 2 - i) * pitch,
-      y: (side * spacing) / 2,
+      y: (side * spacing) / 2 - engineY,
     })),
   );
 }
