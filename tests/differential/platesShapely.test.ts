@@ -29,9 +29,9 @@ def bend(t, r, angle, k):
 
 plates = {}
 
-# engine: 162 x 75.5 slotted 26 mm, middle 4 mm behind; rails 220 x 180; margin and corner 2 x 8
+# engine: 162 x 75.5 slotted 26 mm, middle 4 mm behind; rails 220 x 180, 10 mm to the left since the engine stands 10 mm to the right; margin and corner 2 x 8
 ends = [(x - 4 + s * 13, y) for x in (-81, 81) for y in (-37.75, 37.75) for s in (-1, 1)]
-rails = [(x, y) for x in (-90, 90) for y in (-110, 110)]
+rails = [(x, y) for x in (-90, 90) for y in (-100, 120)]
 core = MultiPoint(ends + rails).envelope
 slots = [slot(ends[i], ends[i + 1], 8.5) for i in range(0, 8, 2)]
 plates['engine'] = less(core.buffer(16, resolution=Q), slots + [disc(x, y, 4.5) for x, y in rails])
