@@ -8,10 +8,10 @@ import { DIRECTIONS, type FrameLoads, type FrameMember, type FrameModel } from '
  * @source derived, references and geometry
  */
 export function modelIssues(model: FrameModel): Issue[] {
-  const nodes = Object.keys(model.nodes);
+  const nodes = new Set(Object.keys(model.nodes));
   const known = (path: string, name: string) => unknownName(path, name, nodes, 'node of the frame');
   return [
-    ...(nodes.length === 0 ? [{ code: 'missing', path: 'nodes', wanted: 'at least one node' } as const] : []),
+    ...(nodes.size === 0 ? [{ code: 'missing', path: 'nodes', wanted: 'at least one node' } as const] : []),
     ...duplicates(model.members.map(({ id }, i) => [`members[${i}].id`, id])),
     ...duplicates(model.supports.map(({ node }, i) => [`supports[${i}].node`, node])),
     ...model.members.flatMap((member, i) => [
@@ -38,8 +38,8 @@ export function modelIssues(model: FrameModel): Issue[] {
  * @source derived, references
  */
 export function loadIssues(model: FrameModel, loads: FrameLoads): Issue[] {
-  const nodes = Object.keys(model.nodes);
-  const members = model.members.map(({ id }) => id);
+  const nodes = new Set(Object.keys(model.nodes));
+  const members = new Set(model.members.map(({ id }) => id));
   const held = new Map(model.supports.map(({ node, fixed }) => [node, fixed]));
   return [
     ...(loads.nodes ?? []).flatMap(({ node }, i) =>
@@ -64,9 +64,9 @@ export function loadIssues(model: FrameModel, loads: FrameLoads): Issue[] {
 /** Two lists of loads on the same places are one case: they add up. */
 const conflict = (path: string, reason: string): Issue => ({ code: 'conflict', path, reason });
 
-function unknownName(path: string, given: string, names: readonly string[], wanted: string): Issue[] {
-  if (names.includes(given)) return [];
-  const nearest = nearestName(given, names);
+function unknownName(path: string, given: string, names: ReadonlySet<string>, wanted: string): Issue[] {
+  if (names.has(given)) return [];
+  const nearest = nearestName(given, [...names]);
   return [{ code: 'unknown-name', path, given, wanted, ...(nearest === undefined ? {} : { nearest }) }];
 }
 

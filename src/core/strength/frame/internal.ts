@@ -20,11 +20,9 @@ export interface SectionForces {
  * @source derived, equilibrium of the part from 0 to x
  */
 export function sectionForces(ends: Float64Array, load: Float64Array, x: number): SectionForces {
-  const [fx, fy, fz, mx, my, mz] = [0, 1, 2, 3, 4, 5].map((i) => ends[i]!) as [
-    ...[number, number, number],
-    ...[number, number, number],
-  ];
-  const [wx, wy, wz] = [0, 1, 2].map((i) => load[i]!) as [number, number, number];
+  const [fx, fy, fz] = [ends[0]!, ends[1]!, ends[2]!];
+  const [mx, my, mz] = [ends[3]!, ends[4]!, ends[5]!];
+  const [wx, wy, wz] = [load[0]!, load[1]!, load[2]!];
   return {
     normal: -(fx + wx * x),
     shearY: -(fy + wy * x),

@@ -54,10 +54,14 @@ export function mechanismOf(
 
 /** All nodal movements from the unknowns; fixed ones are 0. */
 export function nodalMovements(x: Float64Array, { of }: Equations, masters: Masters): Float64Array {
-  const moved = Float64Array.from(of, (row) => (row >= 0 ? x[row]! : 0));
-  masters.master.forEach((lead, node) => {
-    if (lead !== node) followMaster(masters, node, moved);
-  });
+  const moved = new Float64Array(of.length);
+  for (let i = 0; i < of.length; i++) {
+    const row = of[i]!;
+    if (row >= 0) moved[i] = x[row]!;
+  }
+  const { master } = masters;
+  for (let node = 0; node < master.length; node++)
+    if (master[node] !== node) followMaster(masters, node, moved);
   return moved;
 }
 

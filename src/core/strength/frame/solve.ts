@@ -30,7 +30,7 @@ export interface FrameSolution {
 }
 
 /**
- * Solves load cases on one factorization, each corrected twice.
+ * Solves load cases on one factorization, each corrected once.
  * @returns a solution for each case
  * @issue unknown-name, conflict: a load on what is not there, a settlement of what is not held
  * @source przemieniecki-1968, chapter 6
@@ -48,7 +48,7 @@ export function solveFrame(
  * Corrections after the first solution. Each takes the unbalanced forces of the members themselves, so that
  * rounding of large movements of stiff short members does not stay in the forces.
  */
-const CORRECTIONS = 2;
+const CORRECTIONS = 1;
 
 function solveCase(frame: AssembledFrame, loads: FrameLoads): FrameSolution {
   const applied = appliedForces(frame, loads);
@@ -57,7 +57,7 @@ function solveCase(frame: AssembledFrame, loads: FrameLoads): FrameSolution {
   const memberForces = endForces(frame.elements, displacements);
   frame.elements.forEach((element, m) => {
     const w = memberLoads.subarray(m * 3, m * 3 + 3);
-    if (w.some((value) => value !== 0)) addTo(memberForces, heldEnds(element, w), m * 12);
+    if (w[0] !== 0 || w[1] !== 0 || w[2] !== 0) addTo(memberForces, heldEnds(element, w), m * 12);
   });
   const springs = springForces(frame, displacements);
   for (let round = 0; round <= CORRECTIONS; round++) {
@@ -80,15 +80,18 @@ interface Acting {
 /** What is missing for balance at each joint, brought to the masters: positive where a support must push. */
 function unbalanced(frame: AssembledFrame, { memberForces, springs, applied }: Acting): Float64Array {
   const bySprings = atMasters(frame, springs);
-  return jointForces(frame, memberForces).map((sum, i) => sum - applied[i]! - bySprings[i]!);
+  const sums = jointForces(frame, memberForces);
+  for (let i = 0; i < sums.length; i++) sums[i] = sums[i]! - applied[i]! - bySprings[i]!;
+  return sums;
 }
 
 /** Movements that the missing forces cause where nothing holds. */
 function movementsBy({ factor, equations, masters }: AssembledFrame, missing: Float64Array): Float64Array {
   const rhs = new Float64Array(equations.count);
-  equations.of.forEach((row, i) => {
+  for (let i = 0; i < missing.length; i++) {
+    const row = equations.of[i]!;
     if (row >= 0) rhs[row] = -missing[i]!;
-  });
+  }
   return nodalMovements(solveLdlt(factor, rhs), equations, masters);
 }
 
@@ -140,9 +143,12 @@ function settlementsOf({ nodeIndex, nodeIds, masters }: AssembledFrame, loads: F
 }
 
 function followed(forced: Float64Array, masters: AssembledFrame['masters']): Float64Array {
-  const own = Int32Array.from(forced, (_, i) =>
-    masters.master[Math.floor(i / 6)] === Math.floor(i / 6) ? i : -1,
-  );
+  if (forced.every((by) => by === 0)) return forced;
+  const own = new Int32Array(forced.length).fill(-1);
+  for (let i = 0; i < own.length; i++) {
+    const node = Math.floor(i / 6);
+    if (masters.master[node] === node) own[i] = i;
+  }
   return nodalMovements(forced, { count: forced.length, of: own, top: own }, masters);
 }
 
@@ -150,7 +156,8 @@ function followed(forced: Float64Array, masters: AssembledFrame['masters']): Flo
 function endForces(elements: readonly FrameElement[], moved: Float64Array): Float64Array {
   const all = new Float64Array(elements.length * 12);
   const u = new Float64Array(12);
-  elements.forEach(({ from, to, axes, stiffness }, m) => {
+  for (let m = 0; m < elements.length; m++) {
+    const { from, to, axes, stiffness } = elements[m]!;
     for (let i = 0; i < 6; i += 3) {
       rotateToLocal(axes, moved, from * 6 + i, u, i);
       rotateToLocal(axes, moved, to * 6 + i, u, 6 + i);
@@ -160,7 +167,7 @@ function endForces(elements: readonly FrameElement[], moved: Float64Array): Floa
       for (let j = 0; j < 12; j++) sum += stiffness[i * 12 + j]! * u[j]!;
       all[m * 12 + i] = sum;
     }
-  });
+  }
   return all;
 }
 
@@ -168,17 +175,21 @@ function endForces(elements: readonly FrameElement[], moved: Float64Array): Floa
 function jointForces({ elements, masters, nodeIds }: AssembledFrame, ends: Float64Array): Float64Array {
   const sums = new Float64Array(nodeIds.length * 6);
   const global = new Float64Array(12);
-  elements.forEach(({ from, to, axes }, m) => {
+  for (let m = 0; m < elements.length; m++) {
+    const { from, to, axes } = elements[m]!;
     for (let i = 0; i < 12; i += 3) rotateToGlobal(axes, ends, m * 12 + i, global, i);
     bringToMaster(masters, from, global, 0, sums);
     bringToMaster(masters, to, global, 6, sums);
-  });
+  }
   return sums;
 }
 
 /** What springs to the ground exert on their nodes. */
-const springForces = ({ springs }: AssembledFrame, moved: Float64Array): Float64Array =>
-  moved.map((u, i) => (springs[i]! === 0 ? 0 : -springs[i]! * u));
+function springForces({ springs }: AssembledFrame, moved: Float64Array): Float64Array {
+  const forces = new Float64Array(moved.length);
+  for (let i = 0; i < moved.length; i++) if (springs[i] !== 0) forces[i] = -springs[i]! * moved[i]!;
+  return forces;
+}
 
 function atMasters({ masters, nodeIds }: AssembledFrame, forces: Float64Array): Float64Array {
   const sums = new Float64Array(forces.length);
@@ -191,11 +202,14 @@ function balanceOf(frame: AssembledFrame, acting: Acting): Pick<FrameSolution, '
   const reactions = acting.springs.slice();
   const scale = forceScale(frame, Object.values(acting));
   let residual = 0;
-  unbalanced(frame, acting).forEach((value, i) => {
-    if (masters.master[Math.floor(i / 6)] !== Math.floor(i / 6)) return;
+  const left = unbalanced(frame, acting);
+  for (let i = 0; i < left.length; i++) {
+    const node = Math.floor(i / 6);
+    if (masters.master[node] !== node) continue;
+    const value = left[i]!;
     if (equations.of[i]! < 0) reactions[i] = value;
     else if (value !== 0) residual = Math.max(residual, Math.abs(value) / scale[i % 6 < 3 ? 0 : 1]);
-  });
+  }
   return { reactions, residual };
 }
 
@@ -204,8 +218,9 @@ function forceScale({ size }: AssembledFrame, lists: readonly Float64Array[]): r
   const lever = size > 0 ? size : 1;
   let most = 0;
   for (const list of lists)
-    list.forEach((value, i) => {
-      most = Math.max(most, i % 6 < 3 ? Math.abs(value) : Math.abs(value) / lever);
-    });
+    for (let i = 0; i < list.length; i++) {
+      const size = Math.abs(list[i]!);
+      most = Math.max(most, i % 6 < 3 ? size : size / lever);
+    }
   return [most, most * lever];
 }
