@@ -30,6 +30,7 @@ import {
 } from '../ride/index.ts';
 import { atPath } from './atPath.ts';
 import {
+  AIR_DENSITY,
   bikeFields,
   clutchFields,
   dragAreaField,
@@ -183,8 +184,6 @@ export const accelerationWorksheet: Worksheet<typeof input, typeof output> = {
   },
 };
 
-/** Air at 15 °C and sea level, where no density is given [kg/m³]. */
-const AIR_DENSITY = 1.225;
 const THOUSAND_RPM = (1000 * 2 * Math.PI) / 60;
 
 function run(given: Input): Outcome<WorksheetRun<Result>> {

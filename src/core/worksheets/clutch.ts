@@ -35,7 +35,7 @@ import {
   torqueForGrade,
 } from '../ride/index.ts';
 import { atPath } from './atPath.ts';
-import { bikeFields, dragAreaField, plainResult, torqueCurveField } from './launchFields.ts';
+import { AIR_DENSITY, bikeFields, dragAreaField, plainResult, torqueCurveField } from './launchFields.ts';
 import type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 const input = z.strictObject({
@@ -155,8 +155,6 @@ export const clutchWorksheet: Worksheet<typeof input, typeof output> = {
     source: { key: 'machine-design-problems', where: '25 kW at 1200 rpm, printed 1.866 kg' },
   },
 };
-
-const AIR_DENSITY = 1.225;
 
 function run(given: Input): Outcome<WorksheetRun<Result>> {
   const radius = wheelRadius(given);

@@ -20,18 +20,8 @@ const vector = <T extends z.ZodType>(doc: string, field: (axis: string) => T) =>
 const direction = z.enum(DIRECTIONS);
 const directions = (doc: string) => z.array(direction).max(6).meta({ description: doc });
 /** Angles of a frame are small and come in and out in radians, not in the degrees of other fields. */
-const radians = (doc: string) =>
-  z
-    .number()
-    .min(-1)
-    .max(1)
-    .meta({ description: `${doc} [rad]`, unit: 'rad' });
-const perRadian = (doc: string) =>
-  z
-    .number()
-    .min(0)
-    .max(1e12)
-    .meta({ description: `${doc} [N·m/rad]`, unit: 'N·m/rad' });
+const radians = (doc: string) => z.number().min(-1).max(1).meta({ description: doc, unit: 'rad' });
+const perRadian = (doc: string) => z.number().min(0).max(1e12).meta({ description: doc, unit: 'N·m/rad' });
 
 /** Largest frame taken. */
 export const MOST = { nodes: 2000, members: 5000, modes: 20 };
@@ -111,7 +101,7 @@ export const frameInput = z.strictObject({
   links: z
     .array(z.strictObject({ master: name('Node that leads.'), slave: name('Node that follows it.') }))
     .max(MOST.nodes)
-    .meta({ description: 'Stiff bodies: the slave moves with the master as one piece.' })
+    .meta({ description: 'Stiff bodies: the one moves with the other as one piece.' })
     .optional(),
   loads: z
     .array(
@@ -148,8 +138,7 @@ export const frameInput = z.strictObject({
     .optional(),
 });
 
-const rotation = (axis: string) =>
-  z.number().meta({ description: `Rotation about ${axis} [rad].`, unit: 'rad' });
+const rotation = (axis: string) => z.number().meta({ description: `Rotation about ${axis}.`, unit: 'rad' });
 const forceThree = (of: string) =>
   [
     resultField('force', `${of} along x.`),

@@ -20,7 +20,7 @@ import {
 } from '../ride/index.ts';
 import { findChain } from '../standards/index.ts';
 import { atPath } from './atPath.ts';
-import { bikeFields, clutchFields, dragAreaField, torqueCurveField } from './launchFields.ts';
+import { AIR_DENSITY, bikeFields, clutchFields, dragAreaField, torqueCurveField } from './launchFields.ts';
 import type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 const teeth = (description: string) =>
@@ -139,8 +139,6 @@ export const gearingWorksheet: Worksheet<typeof input, typeof output> = {
     source: derived('3600 rpm · 1.036 m/6; link equation solved with a general numeric library'),
   },
 };
-
-const AIR_DENSITY = 1.225;
 
 function run(given: Input): Outcome<WorksheetRun<Result>> {
   const engine = engineCurve({

@@ -15,6 +15,9 @@ import type { ElectricMotor } from '../ride/index.ts';
 
 /** Fields that the worksheets of going share. */
 
+/** Air at 15 °C and sea level, where no density is given [kg/m³]. */
+export const AIR_DENSITY = 1.225;
+
 /** A plain number from here on is in mm²: no vehicle has 100 m², and no bike 100 mm². */
 const SQUARE_MILLIMETERS_FROM = 100;
 const MAX_DRAG_AREA = 20;
@@ -33,7 +36,8 @@ export const dragAreaField = z
     return z.NEVER;
   })
   .meta({
-    description: 'Drag coefficient times frontal area; a number of 100 or more is taken as mm².',
+    description:
+      'Drag coefficient times frontal area; left out: no drag; a number of 100 or more is taken as mm².',
     unit: 'm²',
   });
 
@@ -63,11 +67,20 @@ export const bikeFields = {
     min: 10,
     max: 2000,
   }),
-  rollingCoefficient: ratioField('Rolling resistance as a share of the load.', { min: 0, max: 1 }),
-  grade: ratioField('Rise over run; downhill negative.', { min: -1, max: 5 }),
-  airDensity: densityField('Density of the air.', { min: 0, max: 10 }),
-  rotatingInertia: inertiaField('All that spins, as seen at the wheel.', { min: 0, max: 1000 }),
-  efficiency: ratioField('Product of the efficiencies of all stages.', { above: 0, max: 1 }),
+  rollingCoefficient: ratioField('Rolling resistance as a share of the load; left out: none.', {
+    min: 0,
+    max: 1,
+  }),
+  grade: ratioField('Rise over run, downhill negative; left out: level.', { min: -1, max: 5 }),
+  airDensity: densityField('Density of the air; left out: 1.225 at sea level.', { min: 0, max: 10 }),
+  rotatingInertia: inertiaField('All that spins, as seen at the wheel; left out: none.', {
+    min: 0,
+    max: 1000,
+  }),
+  efficiency: ratioField('Product of the efficiencies of all stages; left out: 1, no loss.', {
+    above: 0,
+    max: 1,
+  }),
   ratio: ratioField('Engine turns per wheel turn through all fixed stages.', { above: 0, max: 1000 }),
   governed: angularSpeedField('Governed speed.', { above: 0, max: 200_000 }),
   droop: ratioField('Share of the governed speed over which the governor takes the torque away.', {
