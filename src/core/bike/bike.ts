@@ -361,4 +361,3 @@ export interface BodyMesh {
     | 'disc';
   readonly mesh: Mesh;
 }
-
