@@ -84,7 +84,8 @@ export class ContactSearch {
       .sort((a, b) => a.gap - b.gap);
     const first = found[0];
     if (!first) return undefined;
-    const near = first.gap <= TOUCH ? TOUCH : REACH;
+    // A gusset's two tubes are named: each is met, however the gusset's side stands off its middle.
+    const near = among ? 2 * REACH : first.gap <= TOUCH ? TOUCH : REACH;
     const touching = found.filter(({ gap }) => gap <= near);
     const isTwin = (id: string): boolean => baseOf(id) === baseOf(first.line.id);
     const used =
