@@ -6,7 +6,7 @@ import { say, sayLength } from './words.ts';
 /** Does it hold: every comparison over its limit, weld lives, and what the model could not take as drawn. */
 export function strengthFindings(strength: Strength): readonly Finding[] {
   return [
-    ...strength.flaws.map((flaw, i) => flawFinding(flaw, i)),
+    ...worstFlaws(strength.flaws).map(flawFinding),
     ...firstOfPairs(strength.rows).map((row) => rowFinding(row, strength)),
     ...weldFindings(strength),
     ...outboardNotes(strength),
@@ -98,10 +98,20 @@ function pathOf({ frame }: Strength, part: string): string | undefined {
   return name === 'neck' ? 'steering.neck' : undefined;
 }
 
-function flawFinding(flaw: Strength['flaws'][number], index: number): Finding {
+/** One of each rule and part: that with the widest gap. */
+function worstFlaws(flaws: Strength['flaws']): Strength['flaws'] {
+  const worst = new Map<string, Strength['flaws'][number]>();
+  for (const flaw of flaws) {
+    const key = `${flaw.rule} ${flaw.part}`;
+    if ((flaw.gap ?? 0) >= (worst.get(key)?.gap ?? 0)) worst.set(key, flaw);
+  }
+  return [...worst.values()];
+}
+
+function flawFinding(flaw: Strength['flaws'][number]): Finding {
   const isLoose = flaw.rule === 'mechanism' || flaw.rule === 'refused';
   return {
-    id: `strength.${flaw.rule}:${flaw.part}${index > 0 ? `:${index}` : ''}`,
+    id: `strength.${flaw.rule}:${flaw.part}`,
     severity: isLoose ? 'stop' : 'caution',
     question: 'hold',
     part: flaw.part,
@@ -161,7 +171,7 @@ function outboardNotes({ drive }: Strength): Finding[] {
         severity: 'note',
         question: 'hold',
         part: id,
-        what: `The outboard bearing of "${id}": largest stress ${say(held.maxStress, 'pressure', 1)} with it, ${say(without.maxStress, 'pressure', 1)} without; most loaded bearing ${say(held.maxReaction, 'force')} and ${say(without.maxReaction, 'force')}; tilt ${(held.maxSlope * 1000).toFixed(2)} and ${(without.maxSlope * 1000).toFixed(2)} mrad.`,
+        what: `${outboard.isThere ? 'The' : 'An added'} outboard bearing of "${id}": largest stress ${say(held.maxStress, 'pressure', 1)} with it, ${say(without.maxStress, 'pressure', 1)} without; most loaded bearing ${say(held.maxReaction, 'force')} and ${say(without.maxReaction, 'force')}; tilt ${(held.maxSlope * 1000).toFixed(2)} and ${(without.maxSlope * 1000).toFixed(2)} mrad.`,
         why: 'It is one more plate to line up; a bearing out of line loads the others.',
         source: derived('continuous beam on rigid bearings'),
       },

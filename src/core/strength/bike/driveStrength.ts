@@ -52,7 +52,7 @@ export interface DriveShaftStrength {
   readonly critical?: number;
   /** Fatigue factor at each keyed plane. */
   readonly keyseats: readonly { readonly at: number; readonly item: string; readonly factor: number }[];
-  /** The same shaft with and without its outboard bearing, where it has one. */
+  /** With and without an outboard bearing, where it has one or a drive hangs out. */
   readonly outboard?: OutboardComparison;
 }
 
@@ -88,7 +88,10 @@ export interface ShaftSide {
   readonly maxReaction: number;
 }
 
+/** One shaft with and without a bearing beyond its outermost drive. */
 export interface OutboardComparison {
+  /** True where the bike has it; else it was tried at the end of the shaft. */
+  readonly isThere: boolean;
   readonly with: ShaftSide;
   readonly without: ShaftSide;
 }
@@ -349,13 +352,32 @@ function compareOutboard(
   const kept = model.bearings.map(
     ({ plate }) => plate === undefined || build.plates[plate]?.recipe !== 'outboard-support',
   );
-  if (kept.every(Boolean) || kept.filter(Boolean).length < 2) return undefined;
+  if (kept.every(Boolean)) return tryOutboard(model, solution);
+  if (kept.filter(Boolean).length < 2) return undefined;
   const supports = model.shaft.supports.filter((_, i) => kept[i]);
   const without = solveShaft({ ...model.shaft, supports });
-  return without.ok ? { with: sideOf(solution), without: sideOf(without.value) } : undefined;
+  return without.ok ? { isThere: true, with: sideOf(solution), without: sideOf(without.value) } : undefined;
 }
 
-export const sideOf = (solution: ShaftSolution): ShaftSide => ({
+/** A bearing more at the end of the shaft beyond the drive that hangs out furthest. */
+function tryOutboard(model: DriveShaftModel, solution: ShaftSolution): OutboardComparison | undefined {
+  const { supports, loads, segments } = model.shaft;
+  const [least, most] = [
+    Math.min(...supports.map(({ at }) => at)),
+    Math.max(...supports.map(({ at }) => at)),
+  ];
+  const [right, left] = [
+    least - Math.min(...loads.map(({ at }) => at)),
+    Math.max(...loads.map(({ at }) => at)) - most,
+  ];
+  if (!(Math.max(right, left) > 0)) return undefined;
+  const at =
+    left > right ? Math.max(...segments.map(({ to }) => to)) : Math.min(...segments.map(({ from }) => from));
+  const held = solveShaft({ ...model.shaft, supports: [...supports, { at: at as Length }] });
+  return held.ok ? { isThere: false, with: sideOf(held.value), without: sideOf(solution) } : undefined;
+}
+
+const sideOf = (solution: ShaftSolution): ShaftSide => ({
   maxMoment: solution.maxMoment.value,
   maxStress: solution.maxStress.value,
   maxDeflection: solution.maxDeflection.value,

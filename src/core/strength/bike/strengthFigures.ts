@@ -132,7 +132,7 @@ function outboardFigures({ drive }: StrengthCore): Figure[] {
           {
             id: `strength.${id}.outboardStress`,
             symbol: 'σ',
-            name: `largest stress of ${id} without its outboard bearing`,
+            name: `largest stress of ${id} without an outboard bearing`,
             value: outboard.without.maxStress,
             kind: 'pressure',
             formula: 'the same shaft on its other bearings',

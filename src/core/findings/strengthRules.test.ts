@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { mergePatch, readBuild } from '../build/index.ts';
+import { solve } from '../solve.ts';
+import { strengthOf } from '../strength/index.ts';
+import { strengthFindings } from './strengthRules.ts';
+
+function findingsOf(changes: unknown) {
+  const file: unknown = JSON.parse(readFileSync('demo/light.build.json', 'utf8'));
+  const build = readBuild(JSON.stringify(mergePatch(file, changes)));
+  if (!build.ok) throw new Error(JSON.stringify(build.issues));
+  return strengthFindings(strengthOf(solve(build.value)));
+}
+
+describe('strength', () => {
+  const weak = findingsOf({ frame: { tubing: { rail: { wall: '0.9 mm' } } }, loads: { bumpFactor: 8 } });
+  const strong = findingsOf({
+    frame: { tubing: { rail: { wall: '4 mm' }, cross: { wall: '4 mm' } } },
+    loads: { yieldFactor: 1, bumpFactor: 1.5, dropHeight: '10 mm', pegLoad: '300 N' },
+  });
+
+  test('thin tubes under hard bumps pass yield: a stop, with value over limit and a remedy that was tried', () => {
+    const stops = weak.filter(({ severity }) => severity === 'stop');
+    expect(stops.length).toBeGreaterThan(0);
+    for (const one of stops) {
+      expect(one.value!).toBeGreaterThan(one.limit!);
+      expect(one.margin).toBeCloseTo(one.limit! - one.value!, 3);
+    }
+    expect(weak.some(({ remedy }) => remedy?.includes('tried'))).toBe(true);
+  });
+
+  test('thick tubes under mild loads are silent on the frame', () => {
+    expect(strong.filter(({ id }) => /equivalent-stress:(lower|upper)Rail/.test(id))).toEqual([]);
+    expect(strong.filter(({ severity }) => severity === 'stop')).toEqual([]);
+  });
+
+  test('every margin is negative, every id once, and nothing is called safe', () => {
+    for (const findings of [weak, strong]) {
+      expect(new Set(findings.map(({ id }) => id)).size).toBe(findings.length);
+      for (const one of findings) {
+        if (one.margin !== undefined) expect(one.margin).toBeLessThan(0);
+        expect(`${one.what} ${one.why} ${one.remedy}`).not.toMatch(/\bsafe\b|NaN|undefined" /);
+      }
+    }
+  });
+});
