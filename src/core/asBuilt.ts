@@ -21,5 +21,11 @@ export function solveAsBuilt(build: Build, from: Build = build): AsBuilt {
   const before = measured === from ? proof : prove(solve(from));
   const made = proof.build.made;
   const moved = rippleOf(before, { figures: proof.figures, ...(made ? { made } : {}) });
-  return { ...proof, readings, moved };
+  return { ...proof, readings, moved: moved.filter(matters) };
 }
+
+/** Share of a value below which a move is told only for a part that is already made. */
+const LEAST_SHARE = 1e-4;
+
+const matters = ({ how, share, alreadyCut }: Change): boolean =>
+  alreadyCut !== undefined || how !== 'changed' || share >= LEAST_SHARE;

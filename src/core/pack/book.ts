@@ -11,6 +11,7 @@ import {
   rideSheets,
   type Sheet,
   stackSheets,
+  strengthSheets,
   tubeCards,
 } from '../drawings/index.ts';
 import { findingPages } from './findingPages.ts';
@@ -21,7 +22,7 @@ import { specificationPages, titlePage } from './textPages.ts';
 
 const UNITS_SAID = { both: 'mm over in', mm: 'mm', in: 'in' } as const;
 
-/** The book in the order it is used at the bench: what it is, what it looks like, what to get, make, do and check, how it rides. */
+/** The book in the order it is used at the bench: what it is, what it looks like, what to get, make, do and check, how it rides and holds. */
 export function bookSheets(input: PackInput): readonly Sheet[] {
   const upright = paper(input.build.shop?.paper ?? 'a4', 'portrait');
   const lying = paper(input.build.shop?.paper ?? 'a4', 'landscape');
@@ -53,6 +54,7 @@ function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly Dr
     ...partPages(input, lying),
     ...workPages(input, upright),
     ...(input.riding ? rideSheets(context, input.riding) : []),
+    ...(input.strength ? strengthSheets(context, input.strength) : []),
     ...findingPages(input, upright),
   ];
 }

@@ -1,5 +1,6 @@
 import { type CutFile, dxfOfPattern, svgOfPattern, withKerf } from '../drawings/index.ts';
 import { type FlatPattern, type Opening, openingLoop } from '../plates/index.ts';
+import { describeIssue, type Issue } from '../quantity/index.ts';
 
 /**
  * A plate as its cutter needs it: what is cut full or under size, what is only punched, where it bends. Openings that
@@ -53,5 +54,12 @@ export async function cutFilesOf(
   return [
     { path: `cut/${pattern.id}.dxf`, text: await dxfOfPattern(file) },
     { path: `cut/${pattern.id}.svg`, text: svgOfPattern(file) },
+    ...(offset && !offset.ok ? [kerfNote(pattern, offset.issues)] : []),
   ];
 }
+
+/** A kerf that cannot be drawn is said beside the files, since they look whole without it. */
+const kerfNote = (pattern: FlatPattern, issues: readonly Issue[]) => ({
+  path: `cut/${pattern.id}-no-kerf.txt`,
+  text: `The files of ${pattern.id} hold true sizes only; the kerf was left out:\n${issues.map(describeIssue).join('\n')}\n`,
+});

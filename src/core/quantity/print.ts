@@ -15,6 +15,10 @@ export interface PrintOptions {
 /** Finest division of a tape or rule in the trade. */
 const INCH_DIVISIONS = 64;
 
+/** From here on a length is a distance to walk, not to lay a tape on [m]. */
+const FAR = 10;
+const FEET: PrintFormat = { symbol: 'ft', step: 1 };
+
 /** A half goes up even where doubles leave it just below: 0.15 / 0.1 is 1.4999999999999998. */
 const HALF_UP = 1e-9;
 
@@ -29,9 +33,17 @@ export function printQuantity(
   options: PrintOptions = {},
 ): string {
   const { metric, customary } = kindFacts[kind];
-  const inMetric = () => printStepped(value, kind, metric, options.resolution ?? metric.step);
-  const inCustomary = () =>
-    kind === 'length' ? printInches(value, options) : printStepped(value, kind, customary, customaryStep());
+  const isFar = kind === 'length' && Math.abs(value) >= FAR;
+  const inMetric = () =>
+    isFar
+      ? `${printNumber(value, 0.1)} m`
+      : printStepped(value, kind, metric, options.resolution ?? metric.step);
+  const inCustomary = () => {
+    if (isFar) return printStepped(value, kind, FEET, FEET.step);
+    return kind === 'length'
+      ? printInches(value, options)
+      : printStepped(value, kind, customary, customaryStep());
+  };
   const customaryStep = () => {
     if (options.resolution === undefined) return customary.step;
     const sameSize = options.resolution * unitRatio(kind, metric, customary);
