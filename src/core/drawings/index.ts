@@ -163,6 +163,7 @@ export type { SceneGroup, SceneInput, Sight } from './views/scene.ts';
 export { sideSheet } from './views/sideSheet.ts';
 export { type SideViewOptions, sideBounds, sideViewItems } from './views/sideView.ts';
 export { stackSheets } from './views/stackSheets.ts';
+export { strengthSheets } from './views/strengthSheets.ts';
 export { topSheet } from './views/topSheet.ts';
 export { type TopViewOptions, topBounds, topViewItems } from './views/topView.ts';
 export { type TubeWork, tubeCards } from './views/tubeCards.ts';
