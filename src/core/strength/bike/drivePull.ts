@@ -34,8 +34,8 @@ export interface DrivePull {
 
 const ACROSS: Point3 = { x: 0, y: 1, z: 0 };
 /** Friction of a dry rubber belt on steel and the usual groove. @source practice */
-export const BELT_FRICTION = 0.3;
-export const USUAL_GROOVE = (26 * Math.PI) / 180;
+const BELT_FRICTION = 0.3;
+const USUAL_GROOVE = (26 * Math.PI) / 180;
 
 /** Engine torque at its largest, no more than a clutch passes [N·m]. */
 export function largestTorque(build: Build): {

@@ -167,10 +167,7 @@ export function driveStrength(input: DriveInput): DriveStrength {
 }
 
 /** Highest speed of a shaft [rad/s]: engine at its governed speed, belts in their highest gear. */
-export function shaftSpeed(
-  { build, driveline }: Pick<DriveInput, 'build' | 'driveline'>,
-  shaft: string,
-): number {
+function shaftSpeed({ build, driveline }: Pick<DriveInput, 'build' | 'driveline'>, shaft: string): number {
   const { governed, torque, motor } = build.engine;
   let speed =
     governed ??

@@ -1,7 +1,7 @@
 import type { Bike, MassSummary } from '../../bike/index.ts';
 import type { Build } from '../../build/index.ts';
 import type { DrivelineSolution } from '../../driveline/index.ts';
-import { add3, type Point3, scale3, subtract3, unit3 } from '../../geometry/index.ts';
+import { type Point3, scale3, subtract3, unit3 } from '../../geometry/index.ts';
 import { derived, practice, type SourceRef } from '../../quantity/index.ts';
 import type { LoadSettings } from './assumptions.ts';
 import {
@@ -521,6 +521,3 @@ function standCase({ build, bike, frame, settings }: CasesInput, whole: Whole, h
 const USUAL_SPLAY = (20 * Math.PI) / 180;
 
 const newtons = (force: number): string => `${Math.round(force)} N`;
-
-export const sumOf = (loads: readonly AppliedLoad[]): Point3 =>
-  loads.reduce((sum, { force }) => add3(sum, force), { x: 0, y: 0, z: 0 });

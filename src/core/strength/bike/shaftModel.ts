@@ -3,7 +3,6 @@ import type { Build } from '../../build/index.ts';
 import type { Point3 } from '../../geometry/index.ts';
 import type { Across, Shaft, ShaftLoad } from '../shaft/shaft.ts';
 import { type ShaftSolution, solveShaft } from '../shaft/solveShaft.ts';
-import type { LoadSettings } from './assumptions.ts';
 import type { DrivePull } from './drivePull.ts';
 import type { PlacedBearing } from './frameModel.ts';
 
@@ -76,9 +75,3 @@ export function solveDriveShaft(model: DriveShaftModel): ShaftSolution | undefin
   const solved = solveShaft(model.shaft);
   return solved.ok ? solved.value : undefined;
 }
-
-/** Yield and tensile strength of shafts [Pa]. */
-export const shaftSteel = (settings: LoadSettings) => ({
-  yield: settings.shaftYield,
-  tensile: settings.shaftTensile,
-});
