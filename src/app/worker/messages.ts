@@ -131,6 +131,55 @@ export interface SolidPart {
   readonly edges: Float32Array;
 }
 
+/** A load case to choose. */
+export interface ScreenCase {
+  readonly id: string;
+  readonly name: string;
+  /** In one sentence, with the numbers used. */
+  readonly basis: string;
+}
+
+/** Use of a limit, printed. */
+export interface PartUse {
+  readonly part: string;
+  readonly percent: string;
+  readonly isOver: boolean;
+}
+
+/** A place of the bike that is used most, over all cases. */
+export interface WorstPlace extends PartUse {
+  readonly where: string;
+  readonly quantity: string;
+  readonly caseId: string;
+  readonly case: string;
+  readonly value: Printed;
+  readonly limit: Printed;
+  readonly limitWord: 'at most' | 'at least';
+}
+
+export interface ScreenStrength {
+  readonly cases: readonly ScreenCase[];
+  readonly worst: readonly WorstPlace[];
+  /** What the model of the frame could not take as drawn. */
+  readonly flaws: readonly string[];
+}
+
+/** A frame part as triangles that know at each corner its use of the limit [-] and its place along the part [m]. */
+export interface UsedTube extends SolidPart {
+  readonly use: Float32Array;
+  readonly along: Float32Array;
+}
+
+export interface StrengthPicture {
+  readonly tubes: readonly UsedTube[];
+  /** The most of each part drawn, the most used first. */
+  readonly uses: readonly PartUse[];
+  /** Largest movement of the case. */
+  readonly largest?: Printed;
+  /** How many times the movement is drawn. */
+  readonly factor?: string;
+}
+
 /** What a sheet is printed with; the date is the page's, as the core has no clock. */
 export interface SheetPrint {
   readonly units: UnitSystem;
@@ -152,6 +201,13 @@ export interface SolverApi {
   solve(file: unknown, marks: { readonly step: number; readonly opened: number }): Reply;
   picture(revision: number, sight: Sight, withRider: boolean): string | undefined;
   solids(revision: number): readonly SolidPart[] | undefined;
+  strength(revision: number): ScreenStrength | undefined;
+  /** Without a case: the worst of all, unmoved. */
+  strengthPicture(
+    revision: number,
+    caseId: string | undefined,
+    isMoved: boolean,
+  ): StrengthPicture | undefined;
   sheets(revision: number, printed: SheetPrint): readonly SheetName[] | undefined;
   sheet(revision: number, printed: SheetPrint, id: string): string | undefined;
 }

@@ -5,9 +5,9 @@ import {
   buildJsonSchema,
   notChecked,
   type Outcome,
+  type Proof,
   prove,
   readBuildValue,
-  type Solution,
   solve,
 } from '../../core/index.ts';
 import { chainLineRow, screenFigure, screenFindings, screenIssue, tireGapRow } from './answer.ts';
@@ -16,8 +16,10 @@ import type { Answer, Reply, SheetPrint, SolverApi } from './messages.ts';
 import { pictureOf } from './picture.ts';
 import { type SheetGroup, sheetNames, sheetsOf } from './sheets.ts';
 import { screenSolids } from './solids.ts';
+import { screenStrength, strengthPicture } from './strength.ts';
 
 interface Current extends Held {
+  readonly solution: Proof;
   readonly revision: number;
   /** Drawn when they are first asked for, and anew for other units or on another day. */
   sheets?: { readonly key: string; readonly groups: readonly SheetGroup[] };
@@ -82,6 +84,9 @@ export function createSolver(now: () => number): SolverApi {
     picture: (revision, sight, withRider) =>
       onSolution(held(revision), (solution) => pictureOf(solution, sight, withRider ? [] : ['rider'])),
     solids: (revision) => onSolution(held(revision), screenSolids),
+    strength: (revision) => onSolution(held(revision), screenStrength),
+    strengthPicture: (revision, caseId, isMoved) =>
+      onSolution(held(revision), (solution) => strengthPicture(solution, caseId, isMoved)),
     sheets: (revision, printed) => {
       const at = held(revision);
       return at && sheetNames(groupsOf(at, printed));
@@ -101,5 +106,5 @@ function groupsOf(current: Current, printed: SheetPrint): readonly SheetGroup[] 
   return current.sheets.groups;
 }
 
-const onSolution = <T>(held: Held | undefined, draw: (solution: Solution) => T): T | undefined =>
+const onSolution = <T>(held: Current | undefined, draw: (solution: Proof) => T): T | undefined =>
   held && draw(held.solution);
