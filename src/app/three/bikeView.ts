@@ -1,16 +1,10 @@
 import {
   Box3,
-  BufferAttribute,
-  BufferGeometry,
-  Color,
   DirectionalLight,
-  DoubleSide,
   Group,
   HemisphereLight,
-  LineBasicMaterial,
-  LineSegments,
+  type Matrix4,
   Mesh,
-  MeshStandardMaterial,
   NeutralToneMapping,
   PCFShadowMap,
   PerspectiveCamera,
@@ -18,24 +12,13 @@ import {
   Raycaster,
   Scene,
   ShadowMaterial,
-  Sphere,
   Spherical,
   Vector2,
   Vector3,
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js';
-import { EDGE_COLOR, lookOf, MARK_COLOR } from './looks.ts';
-
-/** A part as triangles with corners of their own, and its sharp edges. */
-export interface DrawnPart {
-  readonly name: string;
-  readonly part: string;
-  readonly look: string;
-  readonly positions: Float32Array;
-  readonly normals: Float32Array;
-  readonly edges: Float32Array;
-}
+import { type DrawnPart, disposeSolid, markSolid, solidOf } from './solid.ts';
 
 /** Where one looks from: turn about the vertical from behind-left, and down from straight above [rad]. */
 export type Standpoint = 'corner' | 'side' | 'front' | 'top';
@@ -49,6 +32,8 @@ const STANDPOINTS: Readonly<Record<Standpoint, Vector3>> = {
   top: new Vector3(0, 0.001, 1),
 };
 const NEAREST_TO_POLE = 0.02;
+/** Share of the picture that the bike's box may fill. */
+const FILLED = 0.94;
 
 /** Draws meshes that were made elsewhere; knows nothing of bikes. Draws only when something changed. */
 export class BikeView {
@@ -59,7 +44,7 @@ export class BikeView {
   readonly #parts = new Group();
   readonly #sun = new DirectionalLight(0xffffff, 2.4);
   readonly #size: ResizeObserver;
-  #sphere = new Sphere(new Vector3(0.5, 0, 0.4), 1);
+  #box = new Box3(new Vector3(-0.3, -0.3, 0), new Vector3(1.3, 0.3, 1));
   #marked: ReadonlySet<string> = new Set();
   #hidden: ReadonlySet<string> = new Set();
   #frame = 0;
@@ -89,7 +74,7 @@ export class BikeView {
     this.#clear();
     for (const part of parts) if (!hidden.has(part.look)) this.#parts.add(solidOf(part));
     const box = new Box3().setFromObject(this.#parts);
-    if (!box.isEmpty()) box.getBoundingSphere(this.#sphere);
+    if (!box.isEmpty()) this.#box = box;
     this.mark(this.#marked);
     if (isFirst) this.look('corner');
     else if (isOther) this.#lookAlong(this.#camera.position.clone().sub(this.#controls.target));
@@ -99,12 +84,8 @@ export class BikeView {
   /** Marks the solids of these parts. */
   mark(parts: ReadonlySet<string>): void {
     this.#marked = parts;
-    for (const solid of this.#parts.children as Mesh[]) {
-      const material = solid.material as MeshStandardMaterial;
-      const isMarked = parts.has(solid.userData.part as string);
-      material.emissive.set(isMarked ? MARK_COLOR : 0x000000);
-      material.emissiveIntensity = isMarked ? 0.75 : 0;
-    }
+    for (const solid of this.#parts.children as Mesh[])
+      markSolid(solid, parts.has(solid.userData.part as string));
     this.#draw();
   }
 
@@ -151,17 +132,32 @@ export class BikeView {
     this.#renderer.dispose();
   }
 
-  /** All of the bike, seen from this side. */
+  /** All of the bike, seen from this side, as near as the picture holds it. */
   #lookAlong(from: Vector3): void {
-    const distance = this.#sphere.radius / Math.sin(((FIELD_OF_VIEW / 2) * Math.PI) / 180);
-    const narrow = Math.max(1, 1 / this.#camera.aspect);
-    this.#controls.target.copy(this.#sphere.center);
-    this.#camera.position
-      .copy(from)
-      .setLength(distance * 0.86 * narrow)
-      .add(this.#sphere.center);
+    this.#controls.target.copy(this.#box.getCenter(new Vector3()));
+    this.#camera.position.copy(from).setLength(1).add(this.#controls.target);
+    this.#camera.lookAt(this.#controls.target);
+    this.#camera.updateMatrixWorld();
+    this.#camera.position.sub(this.#controls.target).setLength(this.#distanceFor(this.#camera.matrixWorld));
+    this.#camera.position.add(this.#controls.target);
     this.#controls.update();
     this.#draw();
+  }
+
+  /** How far away from its middle all corners of the box are within the picture. */
+  #distanceFor(seenFrom: Matrix4): number {
+    const [right, up, back] = [new Vector3(), new Vector3(), new Vector3()];
+    seenFrom.extractBasis(right, up, back);
+    const tall = Math.tan(((FIELD_OF_VIEW / 2) * Math.PI) / 180) * FILLED;
+    const half = this.#box.getSize(new Vector3()).divideScalar(2);
+    const corners = [-1, 1].flatMap((x) => [-1, 1].flatMap((y) => [-1, 1].map((z) => new Vector3(x, y, z))));
+    return Math.max(
+      ...corners.map((corner) => {
+        corner.multiply(half);
+        const across = Math.abs(corner.dot(right)) / (tall * this.#camera.aspect);
+        return corner.dot(back) + Math.max(across, Math.abs(corner.dot(up)) / tall);
+      }),
+    );
   }
 
   #light(): void {
@@ -206,47 +202,9 @@ export class BikeView {
   }
 
   #clear(): void {
-    for (const solid of [...this.#parts.children] as Mesh[]) {
-      const lines = solid.children[0] as LineSegments | undefined;
-      for (const drawn of [solid, lines]) {
-        drawn?.geometry.dispose();
-        (drawn?.material as MeshStandardMaterial | undefined)?.dispose();
-      }
+    for (const solid of [...this.#parts.children]) {
+      disposeSolid(solid);
       this.#parts.remove(solid);
     }
   }
-}
-
-function solidOf({ name, part, look, positions, normals, edges }: DrawnPart): Mesh {
-  const { color, opacity, roughness, metalness } = lookOf(look);
-  const isClear = opacity < 1;
-  const geometry = new BufferGeometry();
-  geometry.setAttribute('position', new BufferAttribute(positions, 3));
-  geometry.setAttribute('normal', new BufferAttribute(normals, 3));
-  const material = new MeshStandardMaterial({
-    color: new Color(color),
-    roughness,
-    metalness,
-    opacity,
-    transparent: isClear,
-    depthWrite: !isClear,
-    side: DoubleSide,
-    // Edges lie in the surfaces they bound and must win there.
-    polygonOffset: true,
-    polygonOffsetFactor: 1,
-    polygonOffsetUnits: 1,
-  });
-  const solid = new Mesh(geometry, material);
-  solid.name = name;
-  solid.userData = { part, isClear };
-  solid.castShadow = !isClear;
-  solid.receiveShadow = !isClear;
-  const outline = new BufferGeometry();
-  outline.setAttribute('position', new BufferAttribute(edges, 3));
-  const lines = new LineSegments(
-    outline,
-    new LineBasicMaterial({ color: EDGE_COLOR, transparent: true, opacity: isClear ? 0.25 : 0.55 }),
-  );
-  solid.add(lines);
-  return solid;
 }

@@ -30,6 +30,8 @@ const looks: Readonly<Record<string, ScreenLook>> = {
   seat: look('#4b3a2f', 0.85),
   body: look('#7d3420', 0.65),
   rider: look('#c4b199', 1, 0, 0.28),
+  // The bike as it stands, beside tubes that are colored by their use.
+  faint: look('#8b8780', 1, 0, 0.1),
 };
 
 export const lookOf = (kind: string): ScreenLook => looks[kind] ?? look('#999999');
