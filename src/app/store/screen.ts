@@ -36,6 +36,12 @@ export interface ScreenState {
   readonly fieldSearch: string;
   /** Show the rider in the views. */
   readonly withRider: boolean;
+  /** What the 3D view shows. */
+  readonly solidShows: 'parts' | 'strength';
+  /** Load case whose use is shown; '' is the worst of all. */
+  readonly loadCase: string;
+  /** Draw the frame as it moves under the load case. */
+  readonly isMoved: boolean;
 }
 
 export type ScreenStore = StoreApi<ScreenState>;
@@ -49,5 +55,8 @@ export const createScreen = (start: Partial<ScreenState>): ScreenStore =>
     opened: new Set(['wheels', 'steering']),
     fieldSearch: '',
     withRider: true,
+    solidShows: 'parts',
+    loadCase: '',
+    isMoved: false,
     ...start,
   }));
