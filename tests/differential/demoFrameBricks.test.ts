@@ -48,7 +48,7 @@ function weldedFrame() {
       };
     });
   const used = new Set(['engine', ...members.flatMap(({ from, to }) => [from, to])]);
-  const leader = new Map((frame.model.links ?? []).map(({ master, slave }) => [slave, master]));
+  const leader = new Map((frame.model.links ?? []).map(({ leader, follower }) => [follower, leader]));
   const groups = new Map<string, string[]>();
   for (const id of used) {
     const lead = leader.get(id) ?? id;
@@ -60,7 +60,9 @@ function weldedFrame() {
   const model: FrameModel = {
     nodes: Object.fromEntries([...used].map((id) => [id, frame.model.nodes[id]!])),
     members,
-    links: bodies.flatMap(([master, ...slaves]) => slaves.map((slave) => ({ master: master!, slave }))),
+    links: bodies.flatMap(([leader, ...followers]) =>
+      followers.map((follower) => ({ leader: leader!, follower })),
+    ),
     supports: [{ node: HELD, fixed: DIRECTIONS }],
   };
   const [left, right] = frame.wheels.rear.hub;

@@ -68,7 +68,7 @@ function tower(): FrameModel {
     nodes: { ...nodes, top: { x: 0.05, y: 0, z: 1.7 } },
     members,
     supports: [0, 1, 2].map((leg) => ({ node: `${leg}-0`, fixed: ALL })),
-    links: [{ master: '0-5', slave: 'top' }],
+    links: [{ leader: '0-5', follower: 'top' }],
     masses: [{ node: 'top', mass: 15, inertia: [0.2, 0.3, 0.25, 0.01, 0.02, 0] }],
   };
 }

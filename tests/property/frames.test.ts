@@ -46,7 +46,7 @@ const spreadOut = (points: readonly Point3[]) =>
 
 /**
  * Any connected frame of 3 to 8 joints: a tree of members, some more across, ends of those released, one joint held
- * and another on springs or held in part, a slave, loads everywhere. Mechanisms and members without length or
+ * and another on springs or held in part, a follower, loads everywhere. Mechanisms and members without length or
  * with an up along them are left out by `pre`.
  */
 const frameCase: fc.Arbitrary<Case> = fc
@@ -93,7 +93,7 @@ const frameCase: fc.Arbitrary<Case> = fc
     });
     const nodes = Object.fromEntries(ids.map((id, i) => [id, given.points[i]!]));
     const model: FrameModel = {
-      nodes: { ...nodes, slave: add3(given.points[1]!, given.arm) },
+      nodes: { ...nodes, follower: add3(given.points[1]!, given.arm) },
       members,
       supports: [
         { node: 'n0', fixed: ALL },
@@ -103,10 +103,10 @@ const frameCase: fc.Arbitrary<Case> = fc
           springs: { ux: given.spring, uz: given.spring, ry: given.spring / 100 },
         },
       ],
-      links: [{ master: 'n1', slave: 'slave' }],
+      links: [{ leader: 'n1', follower: 'follower' }],
     };
     const loads: FrameLoads = {
-      nodes: [...ids, 'slave'].map((node, i) => ({
+      nodes: [...ids, 'follower'].map((node, i) => ({
         node,
         force: given.forces[i]!,
         moment: given.moments[i]!,

@@ -42,7 +42,7 @@ function rowFinding(row: UtilizationRow, strength: Strength): Finding {
   const remedy = remedyText(row, remedies);
   return {
     id: `strength.${slug(row.quantity)}:${leftOf(row.part)}`,
-    severity: isBeyondYield ? 'stop' : 'caution',
+    severity: severityOf(row, isBeyondYield),
     question: 'hold',
     part: leftOf(row.part),
     ...(path === undefined ? {} : { path }),
@@ -56,6 +56,10 @@ function rowFinding(row: UtilizationRow, strength: Strength): Finding {
     source: row.source,
   };
 }
+
+/** A power rating is for 15 000 h of full power; a chain that is asked more wears sooner, it does not let go. */
+const severityOf = ({ quantity }: UtilizationRow, isBeyondYield: boolean): Finding['severity'] =>
+  quantity === 'rated over design power' ? 'note' : isBeyondYield ? 'stop' : 'caution';
 
 const sayValue = (value: number, { kind }: UtilizationRow): string =>
   kind === 'ratio'

@@ -158,7 +158,7 @@ function mockUp({ build, bike }: WorkInput): Draft {
   return {
     title: 'Mock up with the real wheels, engine and chain',
     details: [
-      'Make the spacers: ' + (spacers.length > 0 ? `${spacers.join('; ')}.` : 'none were asked for.'),
+      `Make the spacers: ${spacers.length > 0 ? `${spacers.join('; ')}.` : 'none were asked for.'}`,
       'Straightedge over both sprocket faces of each drive; each line of the ladder sheet within its limit.',
       ...(coating ? [`Leave ${length(coating)} a face for the coating wherever parts meet.`] : []),
       'Turn the steering to both locks; sit on it; try reach to levers and pegs.',

@@ -99,7 +99,7 @@ export const frameInput = z.strictObject({
   members: z.array(memberSchema).max(MOST.members).meta({ description: 'Straight members of one section.' }),
   supports: z.array(supportSchema).max(MOST.nodes).meta({ description: 'What holds the frame.' }),
   links: z
-    .array(z.strictObject({ master: name('Node that leads.'), slave: name('Node that follows it.') }))
+    .array(z.strictObject({ leader: name('Node that leads.'), follower: name('Node that follows it.') }))
     .max(MOST.nodes)
     .meta({ description: 'Stiff bodies: the one moves with the other as one piece.' })
     .optional(),

@@ -172,7 +172,7 @@ describe('frame of a bike', () => {
   test('a tube cut loose is a mechanism that names what moves', () => {
     const { frame, cases, solution, settings } = framed('light');
     const links = (frame.model.links ?? []).filter(
-      ({ master, slave }) => ![master, slave].some((node) => node.startsWith('frontCross@')),
+      ({ leader, follower }) => ![leader, follower].some((node) => node.startsWith('frontCross@')),
     );
     const loose = { ...frame, model: { ...frame.model, links } };
     const outcome = solveBikeFrame(loose, cases, lineStrengths(solution.bike, settings), settings);

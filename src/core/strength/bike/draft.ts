@@ -139,8 +139,8 @@ export class FrameDraft {
       else groups.set(lead, [node]);
     }
     const links = [...groups.values()].flatMap((group) => {
-      const master = group.find((node) => supported.has(node)) ?? group[0]!;
-      return group.filter((node) => node !== master).map((slave) => ({ master, slave }));
+      const leader = group.find((node) => supported.has(node)) ?? group[0]!;
+      return group.filter((node) => node !== leader).map((follower) => ({ leader, follower }));
     });
     return {
       nodes: Object.fromEntries(this.nodes),

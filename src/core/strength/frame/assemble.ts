@@ -22,7 +22,7 @@ export interface AssembledFrame {
   readonly nodeIds: readonly string[];
   readonly nodeIndex: ReadonlyMap<string, number>;
   readonly memberIndex: ReadonlyMap<string, number>;
-  readonly masters: Masters;
+  readonly leaders: Masters;
   readonly equations: Equations;
   readonly elements: readonly FrameElement[];
   /** Six a node: stiffness of springs to the ground [N/m], [N·m/rad]. */
@@ -60,9 +60,9 @@ export function assembleFrame(model: FrameModel): AssemblyOutcome {
   const [broken, ...others] = made.flatMap((one) => (one.ok ? [] : [one.issue]));
   if (broken !== undefined) return refused([broken, ...others]);
   const elements = made.flatMap((one) => (one.ok ? [one.value] : []));
-  const masters = findMasters(model, nodeIds, nodeIndex);
-  const pairs = elements.map(({ from, to }) => [masters.master[from]!, masters.master[to]!] as const);
-  const equations = numberEquations(model, nodeIndex, masters, pairs);
+  const leaders = findMasters(model, nodeIds, nodeIndex);
+  const pairs = elements.map(({ from, to }) => [leaders.leader[from]!, leaders.leader[to]!] as const);
+  const equations = numberEquations(model, nodeIndex, leaders, pairs);
   const entries = skylineEntries(equations.top);
   if (entries > MOST_ENTRIES)
     return refused([
@@ -76,10 +76,10 @@ export function assembleFrame(model: FrameModel): AssemblyOutcome {
     ]);
   const springs = springsOf(model, nodeIndex);
   const size = sizeOf(model);
-  const basis = { model, nodeIds, nodeIndex, masters, equations, elements, springs, size };
+  const basis = { model, nodeIds, nodeIndex, leaders, equations, elements, springs, size };
   const stiffness = stiffnessOf(basis);
   const factor = factorLdlt(stiffness);
-  const mechanisms = factor.nullModes.map((mode) => mechanismOf(mode, nodeIds, equations, masters, size));
+  const mechanisms = factor.nullModes.map((mode) => mechanismOf(mode, nodeIds, equations, leaders, size));
   const [moving, ...rest] = mechanisms.map(mechanismIssue);
   if (moving !== undefined) return { ...refused([moving, ...rest]), mechanisms };
   const memberIndex = new Map(model.members.map(({ id }, i) => [id, i]));
@@ -129,27 +129,27 @@ function diagonal(values: Float64Array): Float64Array {
 /** Adds a 12 × 12 matrix of a member in local axes to the sum over the unknowns. */
 export function addElement(
   matrix: SkylineMatrix,
-  { masters, equations }: Pick<AssembledFrame, 'masters' | 'equations'>,
+  { leaders, equations }: Pick<AssembledFrame, 'leaders' | 'equations'>,
   element: FrameElement,
   local: Float64Array,
 ): void {
   const { from, to, axes } = element;
   const k = matrixToGlobal(axes, local);
-  matrixToMaster(masters, from, k, 0, 12);
-  matrixToMaster(masters, to, k, 6, 12);
-  addBlock(matrix, equations, [masters.master[from]!, masters.master[to]!], k);
+  matrixToMaster(leaders, from, k, 0, 12);
+  matrixToMaster(leaders, to, k, 6, 12);
+  addBlock(matrix, equations, [leaders.leader[from]!, leaders.leader[to]!], k);
 }
 
 /** Adds a 6 × 6 matrix at a node, global axes. */
 export function addNode(
   matrix: SkylineMatrix,
-  { masters, equations }: Pick<AssembledFrame, 'masters' | 'equations'>,
+  { leaders, equations }: Pick<AssembledFrame, 'leaders' | 'equations'>,
   node: number,
   given: Float64Array,
 ): void {
   const k = given.slice();
-  matrixToMaster(masters, node, k, 0, 6);
-  addBlock(matrix, equations, [masters.master[node]!], k);
+  matrixToMaster(leaders, node, k, 0, 6);
+  addBlock(matrix, equations, [leaders.leader[node]!], k);
 }
 
 function addBlock(matrix: SkylineMatrix, { of }: Equations, nodes: readonly number[], k: Float64Array): void {

@@ -66,7 +66,7 @@ export function buckleFrame(
   return good(
     outcome.pairs.map(({ value, vector }) => ({
       factor: 1 / value,
-      shape: largestOne(nodalMovements(vector, frame.equations, frame.masters)),
+      shape: largestOne(nodalMovements(vector, frame.equations, frame.leaders)),
     })),
   );
 }

@@ -93,19 +93,24 @@ function geometryIssues({ nodes }: FrameModel, member: FrameMember, path: string
 function linkIssues(model: FrameModel, known: (path: string, name: string) => Issue[]): Issue[] {
   const links = model.links ?? [];
   const supported = new Set(model.supports.filter(({ fixed }) => fixed.length > 0).map(({ node }) => node));
-  const masterOf = new Map(links.map(({ master, slave }) => [slave, master]));
+  const masterOf = new Map(links.map(({ leader, follower }) => [follower, leader]));
   return [
-    ...links.flatMap(({ master, slave }, i) => [
-      ...known(`links[${i}].master`, master),
-      ...known(`links[${i}].slave`, slave),
-      ...(supported.has(slave)
-        ? [conflict(`links[${i}].slave`, `"${slave}" is moved by "${master}" and fixed by a support as well`)]
+    ...links.flatMap(({ leader, follower }, i) => [
+      ...known(`links[${i}].leader`, leader),
+      ...known(`links[${i}].follower`, follower),
+      ...(supported.has(follower)
+        ? [
+            conflict(
+              `links[${i}].follower`,
+              `"${follower}" is moved by "${leader}" and fixed by a support as well`,
+            ),
+          ]
         : []),
-      ...(runsInCircle(masterOf, slave)
-        ? [conflict(`links[${i}]`, `the links from "${slave}" lead back to it`)]
+      ...(runsInCircle(masterOf, follower)
+        ? [conflict(`links[${i}]`, `the links from "${follower}" lead back to it`)]
         : []),
     ]),
-    ...duplicates(links.map(({ slave }, i) => [`links[${i}].slave`, slave])),
+    ...duplicates(links.map(({ follower }, i) => [`links[${i}].follower`, follower])),
   ];
 }
 

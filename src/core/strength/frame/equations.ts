@@ -6,7 +6,7 @@ import { DIRECTIONS, type FrameModel } from './model.ts';
 export interface Equations {
   /** Unknowns [-]. */
   readonly count: number;
-  /** Six a node: the unknown of its movement, or -1 where it is fixed or follows a master. */
+  /** Six a node: the unknown of its movement, or -1 where it is fixed or follows a leader. */
   readonly of: Int32Array;
   /** Skyline: first row of each column. */
   readonly top: Int32Array;
@@ -14,21 +14,21 @@ export interface Equations {
 
 /**
  * Numbers the free movements so that the skyline of the stiffness is low.
- * @param pairs nodes (masters) that each member connects
+ * @param pairs nodes (leaders) that each member connects
  */
 export function numberEquations(
   model: FrameModel,
   indexOf: ReadonlyMap<string, number>,
-  { master }: Masters,
+  { leader }: Masters,
   pairs: readonly (readonly [number, number])[],
 ): Equations {
-  const fixed = new Uint8Array(master.length * 6);
+  const fixed = new Uint8Array(leader.length * 6);
   for (const { node, fixed: names } of model.supports)
     for (const name of names) fixed[indexOf.get(node)! * 6 + DIRECTIONS.indexOf(name)] = 1;
-  const of = new Int32Array(master.length * 6).fill(-1);
+  const of = new Int32Array(leader.length * 6).fill(-1);
   let count = 0;
-  for (const node of reverseCuthillMckee(neighborsOf(pairs, master.length))) {
-    if (master[node] !== node) continue;
+  for (const node of reverseCuthillMckee(neighborsOf(pairs, leader.length))) {
+    if (leader[node] !== node) continue;
     for (let i = node * 6; i < node * 6 + 6; i++) if (!fixed[i]) of[i] = count++;
   }
   return { count, of, top: skylineOf(of, count, pairs) };

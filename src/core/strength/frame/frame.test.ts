@@ -441,13 +441,13 @@ describe('rigid links', () => {
       bolt: { x: L + arm.x, y: arm.y, z: 0 },
     },
     links: [
-      { master: 'plate', slave: 'bolt' },
-      { master: 'n1', slave: 'plate' },
+      { leader: 'plate', follower: 'bolt' },
+      { leader: 'n1', follower: 'plate' },
     ],
     supports: [{ node: 'n0', fixed: ALL }],
   };
 
-  test('[FRAME-11] a force on a slave is the force and its moment on the master; the slave follows', () => {
+  test('[FRAME-11] a force on a follower is the force and its moment on the leader; the follower follows', () => {
     const linked = answer(model, { nodes: [{ node: 'plate', force: { x: 10, y: 20, z: 30 } }] });
     const direct = answer(wall(line(1, L, SECTION)), {
       nodes: [
@@ -503,7 +503,7 @@ describe('rigid links', () => {
     expect(found.residual).toBeLessThan(1e-12);
   });
 
-  test('[FRAME-11] a settled master carries its slaves and their springs along', () => {
+  test('[FRAME-11] a settled leader carries its followers and their springs along', () => {
     const held: FrameModel = {
       ...model,
       supports: [
@@ -518,7 +518,7 @@ describe('rigid links', () => {
     expectClose([reaction('bolt')[2]!], [1], EXACT);
   });
 
-  test('[FRAME-11] circles, two masters and fixed slaves are refused', () => {
+  test('[FRAME-11] circles, two leaders and fixed followers are refused', () => {
     const issues = (change: Partial<FrameModel>) => {
       const outcome = assembleFrame({ ...model, ...change });
       return outcome.ok ? [] : outcome.issues.map(({ code, path }) => `${code} ${path}`);
@@ -526,16 +526,16 @@ describe('rigid links', () => {
     expect(
       issues({
         links: [
-          { master: 'plate', slave: 'bolt' },
-          { master: 'bolt', slave: 'plate' },
+          { leader: 'plate', follower: 'bolt' },
+          { leader: 'bolt', follower: 'plate' },
         ],
       }),
     ).toEqual(['conflict links[0]', 'conflict links[1]']);
-    expect(issues({ links: [...model.links!, { master: 'n0', slave: 'bolt' }] })).toEqual([
-      'duplicate-name links[2].slave',
+    expect(issues({ links: [...model.links!, { leader: 'n0', follower: 'bolt' }] })).toEqual([
+      'duplicate-name links[2].follower',
     ]);
     expect(issues({ supports: [...model.supports, { node: 'plate', fixed: ['uz'] }] })).toEqual([
-      'conflict links[1].slave',
+      'conflict links[1].follower',
     ]);
   });
 });

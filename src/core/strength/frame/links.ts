@@ -4,8 +4,8 @@ import type { FrameModel } from './model.ts';
 /** Which node moves each node, and from where. */
 export interface Masters {
   /** Index of the node whose movements are unknowns; a node of its own holds its own index. */
-  readonly master: Int32Array;
-  /** From the master to the node [m], three numbers a node. */
+  readonly leader: Int32Array;
+  /** From the leader to the node [m], three numbers a node. */
   readonly arm: Float64Array;
 }
 
@@ -15,17 +15,17 @@ export function findMasters(
   ids: readonly string[],
   indexOf: ReadonlyMap<string, number>,
 ): Masters {
-  const masterOf = new Map((model.links ?? []).map(({ master, slave }) => [slave, master]));
-  const master = new Int32Array(ids.length);
+  const masterOf = new Map((model.links ?? []).map(({ leader, follower }) => [follower, leader]));
+  const leader = new Int32Array(ids.length);
   const arm = new Float64Array(ids.length * 3);
   ids.forEach((id, node) => {
     let lead = id;
     for (let next = masterOf.get(lead); next !== undefined; next = masterOf.get(lead)) lead = next;
-    master[node] = indexOf.get(lead)!;
+    leader[node] = indexOf.get(lead)!;
     const { x, y, z } = subtract3(positionOf(model, id), positionOf(model, lead));
     arm.set([x, y, z], node * 3);
   });
-  return { master, arm };
+  return { leader, arm };
 }
 
 function positionOf(model: FrameModel, id: string): Point3 {
@@ -34,9 +34,9 @@ function positionOf(model: FrameModel, id: string): Point3 {
   return at;
 }
 
-/** Movements of a node from those of its master, in place of six numbers at `node`: u + θ × r. */
-export function followMaster({ master, arm }: Masters, node: number, moved: Float64Array): void {
-  const lead = master[node]! * 6;
+/** Movements of a node from those of its leader, in place of six numbers at `node`: u + θ × r. */
+export function followMaster({ leader, arm }: Masters, node: number, moved: Float64Array): void {
+  const lead = leader[node]! * 6;
   const own = node * 6;
   const rx = arm[node * 3]!;
   const ry = arm[node * 3 + 1]!;
@@ -52,15 +52,15 @@ export function followMaster({ master, arm }: Masters, node: number, moved: Floa
   moved[own + 5] = tz;
 }
 
-/** Adds the force and moment at `node` (six numbers from `at` in `forces`) to its master's in `sums`. */
+/** Adds the force and moment at `node` (six numbers from `at` in `forces`) to its leader's in `sums`. */
 export function bringToMaster(
-  { master, arm }: Masters,
+  { leader, arm }: Masters,
   node: number,
   forces: Float64Array,
   at: number,
   sums: Float64Array,
 ): void {
-  const lead = master[node]! * 6;
+  const lead = leader[node]! * 6;
   const rx = arm[node * 3]!;
   const ry = arm[node * 3 + 1]!;
   const rz = arm[node * 3 + 2]!;
@@ -75,17 +75,17 @@ export function bringToMaster(
   sums[lead + 5] = sums[lead + 5]! + forces[at + 5]! + rx * fy - ry * fx;
 }
 
-/** Hᵀ·k·H in place: rows and columns of one end (from `at`) of a `size` × `size` matrix brought to the master. */
+/** Hᵀ·k·H in place: rows and columns of one end (from `at`) of a `size` × `size` matrix brought to the leader. */
 export function matrixToMaster(
-  masters: Masters,
+  leaders: Masters,
   node: number,
   k: Float64Array,
   at: number,
   size: number,
 ): void {
-  const [rx, ry, rz] = [0, 1, 2].map((i) => masters.arm[node * 3 + i]!) as [number, number, number];
+  const [rx, ry, rz] = [0, 1, 2].map((i) => leaders.arm[node * 3 + i]!) as [number, number, number];
   if (rx === 0 && ry === 0 && rz === 0) return;
-  // [moment row, force row, lever]: moment of the forces about the master.
+  // [moment row, force row, lever]: moment of the forces about the leader.
   const levers: readonly (readonly [number, number, number])[] = [
     [3, 2, ry],
     [3, 1, -rz],

@@ -37,10 +37,10 @@ export function mechanismOf(
   mode: NullMode,
   ids: readonly string[],
   equations: Equations,
-  masters: Masters,
+  leaders: Masters,
   size: number,
 ): Mechanism {
-  const moved = nodalMovements(mode.vector, equations, masters);
+  const moved = nodalMovements(mode.vector, equations, leaders);
   const displacement = largest(moved, 0);
   const rotation = largest(moved, 3);
   const turnsOnly = displacement.size <= ON_THE_SPOT * rotation.size * size;
@@ -53,15 +53,15 @@ export function mechanismOf(
 }
 
 /** All nodal movements from the unknowns; fixed ones are 0. */
-export function nodalMovements(x: Float64Array, { of }: Equations, masters: Masters): Float64Array {
+export function nodalMovements(x: Float64Array, { of }: Equations, leaders: Masters): Float64Array {
   const moved = new Float64Array(of.length);
   for (let i = 0; i < of.length; i++) {
     const row = of[i]!;
     if (row >= 0) moved[i] = x[row]!;
   }
-  const { master } = masters;
-  for (let node = 0; node < master.length; node++)
-    if (master[node] !== node) followMaster(masters, node, moved);
+  const { leader } = leaders;
+  for (let node = 0; node < leader.length; node++)
+    if (leader[node] !== node) followMaster(leaders, node, moved);
   return moved;
 }
 

@@ -46,10 +46,10 @@ export interface FrameSupport {
   readonly springs?: ByDirection;
 }
 
-/** `slave` moves with `master` as one stiff body: a plate, a bracket, an engine on its bolts. */
+/** `follower` moves with `leader` as one stiff body: a plate, a bracket, an engine on its bolts. */
 export interface RigidLink {
-  readonly master: string;
-  readonly slave: string;
+  readonly leader: string;
+  readonly follower: string;
 }
 
 /** A lump of mass at a node; for a body away from the frame use a node at its center and a rigid link. */

@@ -109,7 +109,7 @@ describe('vibrating beams', () => {
       ...light,
       nodes: { ...light.nodes, flag: { x: L, y: 0, z: 0.2 } },
       supports: [...light.supports, { node: 'n1', fixed: ['ux', 'uy', 'uz', 'ry', 'rz'] }],
-      links: [{ master: 'n1', slave: 'flag' }],
+      links: [{ leader: 'n1', follower: 'flag' }],
       masses: [{ node: 'flag', mass: 4, inertia: [0.05, 0.3, 0.3, 0.01, 0.02, 0.01] }],
     };
     const [swing] = must(vibrateFrame(assembled(flag), 2));

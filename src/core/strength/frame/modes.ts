@@ -69,7 +69,7 @@ export function vibrateFrame(frame: AssembledFrame, count: number): Outcome<read
   return good(
     outcome.pairs.map(({ value, vector }) => ({
       angularFrequency: Math.sqrt(1 / value),
-      shape: largestOne(nodalMovements(vector, frame.equations, frame.masters)),
+      shape: largestOne(nodalMovements(vector, frame.equations, frame.leaders)),
     })),
   );
 }

@@ -77,7 +77,7 @@ interface Acting {
   readonly applied: Float64Array;
 }
 
-/** What is missing for balance at each joint, brought to the masters: positive where a support must push. */
+/** What is missing for balance at each joint, brought to the leaders: positive where a support must push. */
 function unbalanced(frame: AssembledFrame, { memberForces, springs, applied }: Acting): Float64Array {
   const bySprings = atMasters(frame, springs);
   const sums = jointForces(frame, memberForces);
@@ -86,25 +86,25 @@ function unbalanced(frame: AssembledFrame, { memberForces, springs, applied }: A
 }
 
 /** Movements that the missing forces cause where nothing holds. */
-function movementsBy({ factor, equations, masters }: AssembledFrame, missing: Float64Array): Float64Array {
+function movementsBy({ factor, equations, leaders }: AssembledFrame, missing: Float64Array): Float64Array {
   const rhs = new Float64Array(equations.count);
   for (let i = 0; i < missing.length; i++) {
     const row = equations.of[i]!;
     if (row >= 0) rhs[row] = -missing[i]!;
   }
-  return nodalMovements(solveLdlt(factor, rhs), equations, masters);
+  return nodalMovements(solveLdlt(factor, rhs), equations, leaders);
 }
 
 function addTo(sums: Float64Array, more: Float64Array, at = 0): void {
   for (let i = 0; i < more.length; i++) sums[at + i] = sums[at + i]! + more[i]!;
 }
 
-/** Loads on nodes, brought to their masters. */
-function appliedForces({ nodeIndex, masters, nodeIds }: AssembledFrame, loads: FrameLoads): Float64Array {
+/** Loads on nodes, brought to their leaders. */
+function appliedForces({ nodeIndex, leaders, nodeIds }: AssembledFrame, loads: FrameLoads): Float64Array {
   const sums = new Float64Array(nodeIds.length * 6);
   for (const { node, force, moment } of loads.nodes ?? []) {
     const six = Float64Array.of(...three(force), ...three(moment));
-    bringToMaster(masters, nodeIndex.get(node)!, six, 0, sums);
+    bringToMaster(leaders, nodeIndex.get(node)!, six, 0, sums);
   }
   return sums;
 }
@@ -131,7 +131,7 @@ function heldEnds({ length, follow }: FrameElement, w: Float64Array): Float64Arr
   return follow === undefined ? ends : condenseForces(follow, ends);
 }
 
-function settlementsOf({ nodeIndex, nodeIds, masters }: AssembledFrame, loads: FrameLoads): Float64Array {
+function settlementsOf({ nodeIndex, nodeIds, leaders }: AssembledFrame, loads: FrameLoads): Float64Array {
   const forced = new Float64Array(nodeIds.length * 6);
   for (const { node, by } of loads.settlements ?? [])
     DIRECTIONS.forEach((direction, i) => {
@@ -139,17 +139,17 @@ function settlementsOf({ nodeIndex, nodeIds, masters }: AssembledFrame, loads: F
       forced[place] = forced[place]! + (by[direction] ?? 0);
     });
   // Fixed nodes may lead others.
-  return followed(forced, masters);
+  return followed(forced, leaders);
 }
 
-function followed(forced: Float64Array, masters: AssembledFrame['masters']): Float64Array {
+function followed(forced: Float64Array, leaders: AssembledFrame['leaders']): Float64Array {
   if (forced.every((by) => by === 0)) return forced;
   const own = new Int32Array(forced.length).fill(-1);
   for (let i = 0; i < own.length; i++) {
     const node = Math.floor(i / 6);
-    if (masters.master[node] === node) own[i] = i;
+    if (leaders.leader[node] === node) own[i] = i;
   }
-  return nodalMovements(forced, { count: forced.length, of: own, top: own }, masters);
+  return nodalMovements(forced, { count: forced.length, of: own, top: own }, leaders);
 }
 
 /** k·u, member by member in local axes. */
@@ -171,15 +171,15 @@ function endForces(elements: readonly FrameElement[], moved: Float64Array): Floa
   return all;
 }
 
-/** Sum of what the joints exert on members, at the masters, six a node, global axes. */
-function jointForces({ elements, masters, nodeIds }: AssembledFrame, ends: Float64Array): Float64Array {
+/** Sum of what the joints exert on members, at the leaders, six a node, global axes. */
+function jointForces({ elements, leaders, nodeIds }: AssembledFrame, ends: Float64Array): Float64Array {
   const sums = new Float64Array(nodeIds.length * 6);
   const global = new Float64Array(12);
   for (let m = 0; m < elements.length; m++) {
     const { from, to, axes } = elements[m]!;
     for (let i = 0; i < 12; i += 3) rotateToGlobal(axes, ends, m * 12 + i, global, i);
-    bringToMaster(masters, from, global, 0, sums);
-    bringToMaster(masters, to, global, 6, sums);
+    bringToMaster(leaders, from, global, 0, sums);
+    bringToMaster(leaders, to, global, 6, sums);
   }
   return sums;
 }
@@ -191,21 +191,21 @@ function springForces({ springs }: AssembledFrame, moved: Float64Array): Float64
   return forces;
 }
 
-function atMasters({ masters, nodeIds }: AssembledFrame, forces: Float64Array): Float64Array {
+function atMasters({ leaders, nodeIds }: AssembledFrame, forces: Float64Array): Float64Array {
   const sums = new Float64Array(forces.length);
-  for (let node = 0; node < nodeIds.length; node++) bringToMaster(masters, node, forces, node * 6, sums);
+  for (let node = 0; node < nodeIds.length; node++) bringToMaster(leaders, node, forces, node * 6, sums);
   return sums;
 }
 
 function balanceOf(frame: AssembledFrame, acting: Acting): Pick<FrameSolution, 'reactions' | 'residual'> {
-  const { equations, masters } = frame;
+  const { equations, leaders } = frame;
   const reactions = acting.springs.slice();
   const scale = forceScale(frame, Object.values(acting));
   let residual = 0;
   const left = unbalanced(frame, acting);
   for (let i = 0; i < left.length; i++) {
     const node = Math.floor(i / 6);
-    if (masters.master[node] !== node) continue;
+    if (leaders.leader[node] !== node) continue;
     const value = left[i]!;
     if (equations.of[i]! < 0) reactions[i] = value;
     else if (value !== 0) residual = Math.max(residual, Math.abs(value) / scale[i % 6 < 3 ? 0 : 1]);
