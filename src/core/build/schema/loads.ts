@@ -155,4 +155,3 @@ export const loadsSchema = z
     ).optional(),
   })
   .meta({ description: 'Loads and limits of the strength check.' });
-export type Loads = z.output<typeof loadsSchema>;

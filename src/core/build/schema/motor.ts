@@ -25,4 +25,3 @@ export const motorSchema = z
     }),
   })
   .meta({ description: 'An electric motor, controller and battery, instead of a torque curve.' });
-export type MotorEntry = z.output<typeof motorSchema>;

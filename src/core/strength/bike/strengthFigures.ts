@@ -1,6 +1,6 @@
 import { derived, type Figure, type FigureInput } from '../../quantity/index.ts';
 import type { UtilizationRow } from './frameStrength.ts';
-import type { StrengthCore } from './strengthOf.ts';
+import type { StrengthCore } from './strengthCore.ts';
 
 /** Formula and symbol of each compared quantity, by how it begins. */
 const FORMULAS: readonly (readonly [start: string, symbol: string, formula: string])[] = [

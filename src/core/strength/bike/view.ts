@@ -1,5 +1,5 @@
 import type { Point3 } from '../../geometry/index.ts';
-import type { StrengthCore } from './strengthOf.ts';
+import type { StrengthCore } from './strengthCore.ts';
 
 /** A member for the picture: where it lies, how it is used, how it moves. */
 export interface MemberView {

@@ -1,0 +1,79 @@
+import type { Bike, MassSummary } from '../../bike/index.ts';
+import type { Build } from '../../build/index.ts';
+import type { DrivelineSolution } from '../../driveline/index.ts';
+import type { FlatPattern } from '../../plates/index.ts';
+import type { Issue } from '../../quantity/index.ts';
+import { type LoadSettings, loadSettings } from './assumptions.ts';
+import { type AxleStrength, axleStrengths } from './axleStrength.ts';
+import { type DriveStrength, driveStrength } from './driveStrength.ts';
+import { type BikeFrame, bikeFrame, type ModelFlaw } from './frameModel.ts';
+import { type FrameResults, lineStrengths, solveBikeFrame, type UtilizationRow } from './frameStrength.ts';
+import { jointRows } from './jointStrength.ts';
+import { type DriveLimits, type LoadCase, loadCases } from './loadCases.ts';
+import { type MemberBuckling, memberBuckling } from './memberBuckling.ts';
+import { type FrameStiffness, frameStiffness } from './stiffness.ts';
+import { type WeldLife, weldLives } from './weldLife.ts';
+
+/** A solved and weighed bike. */
+export interface StrengthInput {
+  readonly build: Build;
+  readonly bike: Bike;
+  readonly driveline: DrivelineSolution;
+  readonly patterns: readonly FlatPattern[];
+  readonly masses: MassSummary;
+}
+
+/** What was worked out of how the bike holds, without remedies and figures. */
+export interface StrengthCore {
+  readonly settings: LoadSettings;
+  readonly frame: BikeFrame;
+  readonly cases: readonly LoadCase[];
+  readonly limits: DriveLimits;
+  /** Absent where the frame is a mechanism; `flaws` say what moves. */
+  readonly results?: FrameResults;
+  readonly drive: DriveStrength;
+  readonly axles: readonly AxleStrength[];
+  readonly welds: readonly WeldLife[];
+  readonly buckling: readonly MemberBuckling[];
+  readonly stiffness?: FrameStiffness;
+  /** Every comparison, the highest utilization first. */
+  readonly rows: readonly UtilizationRow[];
+  readonly flaws: readonly ModelFlaw[];
+  readonly issues: readonly Issue[];
+}
+
+/** The check itself; run again for each remedy that is tried. */
+export function strengthCore(input: StrengthInput): StrengthCore {
+  const { build, bike, driveline } = input;
+  const settings = loadSettings(build);
+  const frame = bikeFrame(input, settings);
+  const { cases, limits } = loadCases({ ...input, frame, settings });
+  const solved = solveBikeFrame(frame, cases, lineStrengths(bike, settings), settings);
+  const drive = driveStrength({ build, bike, driveline, frame, settings, limits });
+  const axles = axleStrengths(frame, cases, settings);
+  const results = solved.ok ? solved.value : undefined;
+  const stiffness = results && frameStiffness(frame, results.assembled);
+  const buckling = results ? memberBuckling(frame, cases, results) : [];
+  const rows = [
+    ...(results?.rows ?? []),
+    ...drive.rows,
+    ...axles.flatMap((axle) => axle.rows),
+    ...(results ? jointRows({ ...input, frame, settings, cases, results }) : []),
+    ...buckling.map((one) => one.row),
+  ].filter((row) => Number.isFinite(row.utilization));
+  return {
+    settings,
+    frame,
+    cases,
+    limits,
+    ...(results ? { results } : {}),
+    drive,
+    axles,
+    welds: results ? weldLives(frame, cases, results, settings, build.loads?.weldDetail) : [],
+    buckling,
+    ...(stiffness ? { stiffness } : {}),
+    rows: rows.toSorted((a, b) => b.utilization - a.utilization),
+    flaws: [...frame.flaws, ...(solved.ok ? [] : solved.flaws)],
+    issues: solved.ok ? [] : solved.issues,
+  };
+}
