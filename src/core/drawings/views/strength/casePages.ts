@@ -80,12 +80,7 @@ function picturePages(
   const wide = (area.right - area.left - GAP) / 2;
   const picture = { left: 0, right: wide, bottom: -(high - captionHeight()), top: 0 };
   const bounds = caseBounds(context, strength);
-  const room = {
-    left: picture.left + 6,
-    right: picture.right - 6,
-    bottom: picture.bottom + LONGEST_ARROW + 2,
-    top: picture.top - 8,
-  };
+  const room = bikeRoom(picture);
   const { scale } = fitted(bounds, room, true);
   const rows = Array.from({ length: Math.ceil(ids.length / 2) }, (_, k) => ids.slice(2 * k, 2 * k + 2));
   const blocks = rows.flatMap((row, k): Block[] => [
@@ -116,6 +111,14 @@ const pictureHead: readonly Block[] = [
   },
 ];
 
+/** Of a picture, less the room for arrows and their labels. */
+const bikeRoom = (picture: PaperRect): PaperRect => ({
+  left: picture.left + 1.5,
+  right: picture.right - 1.5,
+  bottom: picture.bottom + LONGEST_ARROW + 2,
+  top: picture.top - 8,
+});
+
 const captionHeight = (): number => (BASIS_LINES + 2) * PITCH + 3;
 
 function caseCell(
@@ -128,12 +131,7 @@ function caseCell(
   const { bike } = context.scene;
   const times = movementScale(strength, id, bike.shafts.frontAxle!.x - bike.shafts.rearAxle!.x);
   const picture = { ...area, bottom: area.bottom + captionHeight() };
-  const room = {
-    left: picture.left + 6,
-    right: picture.right - 6,
-    bottom: picture.bottom + LONGEST_ARROW + 2,
-    top: picture.top - 8,
-  };
+  const room = bikeRoom(picture);
   const view = fitted(caseBounds(context, strength), room, true);
   const moves = `Gives ${fineInLine(context, largestMovement(strength, id))} at most, drawn ${times} times that.`;
   const basis = wrapText(recast(context, one.basis), area.right - area.left, SIZE);

@@ -13,6 +13,8 @@ import {
   percentCell,
   recast,
   sourceText,
+  USED_WIDTH,
+  valueWidth,
 } from './strengthWords.ts';
 
 /** Rows below are many and say little. */
@@ -51,9 +53,9 @@ function rowBlocks(context: DrawingContext, { rows, cases }: Strength): readonly
         { title: 'Where' },
         { title: 'Load case' },
         { title: 'What' },
-        { title: 'Value', align: 'right' },
-        { title: 'Limit', align: 'right' },
-        { title: 'Used', align: 'right' },
+        { title: 'Value', align: 'right', width: valueWidth(context) },
+        { title: 'Limit', align: 'right', width: valueWidth(context) },
+        { title: 'Used', align: 'right', width: USED_WIDTH },
         { title: 'Limit from' },
       ],
       rows: shown.map((row) => [

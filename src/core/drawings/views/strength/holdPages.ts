@@ -13,6 +13,8 @@ import {
   plainText,
   recast,
   sourceText,
+  USED_WIDTH,
+  valueWidth,
 } from './strengthWords.ts';
 
 /** What was checked, the worst ten places, remedies that were tried, what was assumed and what was left out. */
@@ -81,9 +83,9 @@ function worstBlocks(context: DrawingContext, { worst, cases }: Strength): reado
         { title: 'Where' },
         { title: 'Load case' },
         { title: 'What' },
-        { title: 'Value', align: 'right' },
-        { title: 'Limit', align: 'right' },
-        { title: 'Used', align: 'right' },
+        { title: 'Value', align: 'right', width: valueWidth(context) },
+        { title: 'Limit', align: 'right', width: valueWidth(context) },
+        { title: 'Used', align: 'right', width: USED_WIDTH },
       ],
       rows: worst.map((row, i) => [
         `${i + 1}`,
@@ -110,7 +112,13 @@ function remedyBlocks(context: DrawingContext, { remedies, rows }: Strength): re
   const heading: Block = { kind: 'heading', text: 'Remedies that were tried', level: 2 };
   if (remedies.length === 0)
     return rows.some((row) => row.utilization > 1)
-      ? [heading, { kind: 'paragraph', text: 'No change of size that could be tried lessened any of these.' }]
+      ? [
+          heading,
+          {
+            kind: 'paragraph',
+            text: 'For none of the places over their limit was there a change of size to try that lessens it; the findings say what else there is.',
+          },
+        ]
       : [];
   return [
     heading,

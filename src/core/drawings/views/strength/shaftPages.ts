@@ -15,15 +15,19 @@ import { paper } from '../../paper.ts';
 import { line, type PaperRect } from '../../shapes.ts';
 import type { SheetItem } from '../../sheet.ts';
 import { type View, viewLength } from '../../view.ts';
-import { type DrawingContext, fineInLine, inLine } from '../context.ts';
+import { type DrawingContext, inLine } from '../context.ts';
 import { printed } from '../rideWords.ts';
 import { fitted } from '../sheetFit.ts';
 import { axleBody, type Bar, barOf, boundsOf, itemBody, xOf } from '../stackBody.ts';
 import { bearingMark, type DiagramStrip, diagramStrip, loadMark } from './shaftView.ts';
-import { caseText, partText, percentCell, recast } from './strengthWords.ts';
+import { caseText, partText, percentCell, recast, smallText } from './strengthWords.ts';
 
 const PICTURE = 44;
 const STRIP = 25;
+/** Half height of what sits on a shaft; larger things are broken off [mm]. */
+const BODY = 9;
+/** Nothing more is told by a longer life than that it is long [h]. */
+const LONG_LIFE = 1e5;
 const SAMPLES = 81;
 
 /** Every countershaft and axle: its stack with what acts on it, diagrams over its length, then tables. */
@@ -157,8 +161,7 @@ function shaftViewOf(context: DrawingContext, drawn: Drawn, picture: PaperRect):
     top: picture.top - 12,
     bottom: picture.bottom + 12,
   };
-  const view = fitted(bounds, room);
-  return view;
+  return fitted(bounds, room);
 }
 
 function shaftPicture(
@@ -169,15 +172,17 @@ function shaftPicture(
 ): readonly SheetItem[] {
   const { shaft, solution, stack } = drawn;
   const bar = barFor(context, drawn);
-  const room = { ...picture, top: view.origin.y + 9, bottom: view.origin.y - 9 };
+  const room = { ...picture, top: view.origin.y + BODY, bottom: view.origin.y - BODY };
   const bodies = stack
     ? stack.items.flatMap((item, i) => itemBody({ stack, bar, view, room, rows: [] }, item, i))
     : [];
-  const empty: PlacedStack | undefined = stack;
-  const body = empty ? axleBody(view, empty, bar) : [];
+  const body = stack ? axleBody(view, stack, bar) : [];
   const half = viewLength(view, bar.diameter) / 2;
   const loads = loadsByPlace(shaft);
-  const tops = loads.map(({ at, force }) => ({ at: { x: xOf(view, at), y: view.origin.y + half }, force }));
+  const tops = loads.map(({ at, force }) => ({
+    at: { x: xOf(view, at), y: view.origin.y + (stack ? Math.max(half, BODY) : half) + 0.5 },
+    force,
+  }));
   const feet = solution.supports.map(({ at, force }) => ({
     at: { x: xOf(view, at), y: view.origin.y - Math.max(half, 1) },
     force: Math.hypot(...force),
@@ -241,7 +246,7 @@ function stripsOf(
   const strips: readonly DiagramStrip[] = [
     { name: 'Shear force', curves: both(shear, 0), print: (value) => printed(context, value, 'force', 1) },
     { name: 'Bending moment', curves: both(moment, 1), print: (value) => printed(context, value, 'torque') },
-    { name: 'Deflection', curves: both(deflection, 0), print: (value) => fineInLine(context, value) },
+    { name: 'Deflection', curves: both(deflection, 0), print: (value) => smallText(context, value) },
     {
       name: 'Torque',
       curves: [{ pen: 'outline', values: torque, fill: true, marked: true }],
@@ -275,7 +280,7 @@ function shaftTables(
   { rows, settings }: Strength,
 ): readonly Block[] {
   const hours = (value: number): string =>
-    Number.isFinite(value) ? `${Number(value.toPrecision(2))} h` : 'no limit';
+    value > LONG_LIFE ? 'over 100000 h' : `${Number(value.toPrecision(2))} h`;
   return [
     ...peakTable(context, one.solution, settings.shaftYield),
     {
@@ -296,7 +301,9 @@ function shaftTables(
         `${(bearing.slope * 1000).toFixed(1)} mrad`,
         `${(bearing.slopeLimit * 1000).toFixed(0)} mrad`,
         bearing.designation ?? 'not told',
-        bearing.hours ? `${hours(bearing.hours.low)} to ${hours(bearing.hours.high)}` : '–',
+        bearing.hours
+          ? [...new Set([hours(bearing.hours.low), hours(bearing.hours.high)])].join(' to ')
+          : '–',
         bearing.staticFactor === undefined ? '–' : bearing.staticFactor.toFixed(1),
         bearing.speedShare === undefined ? '–' : percentCell(bearing.speedShare),
       ]),
@@ -323,7 +330,7 @@ const peakTable = (context: DrawingContext, solution: ShaftSolution, yielding: n
       ],
       [
         'Deflection',
-        fineInLine(context, solution.maxDeflection.value),
+        smallText(context, solution.maxDeflection.value),
         placeText(context, solution.maxDeflection.at),
       ],
       [
@@ -388,7 +395,7 @@ function outboardTable(context: DrawingContext, { outboard }: DriveShaftStrength
       rows: [
         row('Bending moment', (side) => printed(context, side.maxMoment, 'torque')),
         row('Stress', (side) => printed(context, side.maxStress, 'pressure', 1)),
-        row('Deflection', (side) => fineInLine(context, side.maxDeflection)),
+        row('Deflection', (side) => smallText(context, side.maxDeflection)),
         row('Tilt in a bearing', (side) => `${(side.maxSlope * 1000).toFixed(2)} mrad`),
         row('Load on a bearing', (side) => printed(context, side.maxReaction, 'force', 1)),
       ],

@@ -1,6 +1,6 @@
 import { arrowhead } from '../../arrow.ts';
 import { type LabelRequest, type Obstacle, placeLabels } from '../../labelPlace.ts';
-import { line, openPath, type PaperRect, polygon, text } from '../../shapes.ts';
+import { line, maskedText, openPath, type PaperRect, polygon } from '../../shapes.ts';
 import type { PaperPoint, PenRole, SheetItem } from '../../sheet.ts';
 import { textWidth } from '../../textMetrics.ts';
 
@@ -74,7 +74,7 @@ export function diagramStrip(
     ),
     base,
     ...drawn.flatMap(({ curve, points }) => (points.length > 1 ? [openPath(points, curve.pen)] : [])),
-    text({ x: area.left, y: area.top - SIZE }, name, { size: SIZE, weight: 'bold' }),
+    ...maskedText({ x: area.left, y: area.top - SIZE }, name, { size: SIZE, weight: 'bold' }),
     ...legend(curves, { x: area.left + textWidth(name, SIZE, 'bold') + 5, y: area.top - SIZE }),
     ...placeLabels(requests, obstacles, { ...area, top: area.top - NAME_ROOM }),
   ];
@@ -88,7 +88,7 @@ function legend(curves: readonly DiagramCurve[], at: PaperPoint): readonly Sheet
     x += 9 + textWidth(label, SIZE) + 5;
     return [
       line({ x: start, y: at.y + 0.9 }, { x: start + 8, y: at.y + 0.9 }, pen),
-      text({ x: start + 9, y: at.y }, label, { size: SIZE }),
+      ...maskedText({ x: start + 9, y: at.y }, label, { size: SIZE }),
     ];
   });
 }

@@ -17,6 +17,17 @@ const SOURCE_WORDS: Readonly<Record<string, string>> = {
   derived: 'follows from statics',
 };
 
+/** Columns of percentages, and of values with their unit, so that neither breaks [mm]. */
+export const USED_WIDTH = 13;
+export const valueWidth = ({ system }: DrawingContext): number => (system === 'both' ? 28 : 17);
+
+/** A deflection [m], where hundredths of a millimeter say nothing. */
+export function smallText({ system }: DrawingContext, length: number): string {
+  const metric = `${(length / mm(1)).toFixed(3)} mm`;
+  const customary = `${(length / inches(1)).toFixed(4)} in`;
+  return system === 'mm' ? metric : system === 'in' ? customary : `${metric} (${customary})`;
+}
+
 /** A share as `145 %`. */
 export const percent = (share: number): string => `${(100 * share).toFixed(0)} %`;
 
