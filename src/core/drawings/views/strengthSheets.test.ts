@@ -54,9 +54,13 @@ describe.each(demoNames)('strength chapter of the %s demo', (name) => {
     for (const left of strength.notChecked) expect(words).toContain(left.split(/\s+/)[1]);
   });
 
-  test('a shaft that has an outboard bearing is shown with and without it', () => {
-    const has = strength.drive.shafts.some(({ outboard }) => outboard);
-    expect(said(chapters.get('mm')!).includes('What the outboard bearing brings')).toBe(has);
+  test('a shaft is shown with and without an outboard bearing, and which of the two is tried', () => {
+    const words = said(chapters.get('mm')!);
+    const compared = strength.drive.shafts.flatMap(({ outboard }) => (outboard ? [outboard] : []));
+    expect(words.includes('What the outboard bearing brings')).toBe(compared.some((one) => one.isThere));
+    expect(words.includes('What an outboard bearing would bring')).toBe(compared.some((one) => !one.isThere));
+    for (const { without } of compared)
+      expect(words).toContain(printQuantity(without.maxMoment, 'torque', 'mm'));
   });
 
   test('one system is asked for, one is printed', () => {

@@ -26,6 +26,8 @@ const LEAST_ARROW = 3;
 /** Largest movement as drawn, of the width of the bike's wheelbase. */
 const MOVED_SHARE = 0.06;
 const LABELS = 3;
+/** More arrows than this are written in newtons alone. */
+const MOST_IN_BOTH = 4;
 /** Forces below this share of the largest are left out of the picture. */
 const LEAST_FORCE = 0.02;
 
@@ -50,6 +52,9 @@ export function caseDrawing(
   const p = projector(view, 'side');
   const members = frameView(strength, caseId, times);
   const arrows = drawnArrows(p, loadArrows(strength, caseId));
+  // Two units at each of many arrows would hide the frame.
+  const labeled: DrawingContext =
+    context.system === 'both' && arrows.length > MOST_IN_BOTH ? { ...context, system: 'mm' } : context;
   const moved = members.map(({ moved: [a, b] }): Obstacle => [p.point(a), p.point(b)]);
   const requests: readonly LabelRequest[] = [
     ...worstEnds(members).map(
@@ -64,7 +69,7 @@ export function caseDrawing(
       ({ tail, force }): LabelRequest => ({
         at: tail,
         clear: 0.8,
-        text: printed(context, force, 'force', 1),
+        text: printed(labeled, force, 'force', 1),
         style: { size: 2.6 },
       }),
     ),

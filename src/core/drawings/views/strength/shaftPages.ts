@@ -381,16 +381,20 @@ function keyTable(
 
 function outboardTable(context: DrawingContext, { outboard }: DriveShaftStrength): readonly Block[] {
   if (!outboard) return [];
-  const { with: held, without } = outboard;
+  const { with: held, without, isThere } = outboard;
   const row = (what: string, print: (side: typeof held) => string) => [what, print(held), print(without)];
   return [
-    { kind: 'heading', text: 'What the outboard bearing brings', level: 2 },
+    {
+      kind: 'heading',
+      text: isThere ? 'What the outboard bearing brings' : 'What an outboard bearing would bring',
+      level: 2,
+    },
     {
       kind: 'table',
       columns: [
         { title: 'Largest' },
-        { title: 'With it', align: 'right' },
-        { title: 'Without', align: 'right' },
+        { title: isThere ? 'With it, as built' : 'With it, tried', align: 'right' },
+        { title: isThere ? 'Without' : 'Without, as built', align: 'right' },
       ],
       rows: [
         row('Bending moment', (side) => printed(context, side.maxMoment, 'torque')),
@@ -403,7 +407,7 @@ function outboardTable(context: DrawingContext, { outboard }: DriveShaftStrength
     },
     {
       kind: 'paragraph',
-      text: 'It is one more plate to line up: a bearing out of line loads the others.',
+      text: `${isThere ? '' : 'The bike has none; one was tried at the end of its shaft, beyond the outermost drive. '}It is one more plate to line up: a bearing out of line loads the others.`,
       size: 2.6,
     },
   ];
