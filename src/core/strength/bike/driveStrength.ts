@@ -386,7 +386,8 @@ function shaftRows({ settings }: DriveInput, shaft: DriveShaftStrength): Utiliza
   const { id, solution, model } = shaft;
   const allowed = settings.shaftYield / settings.yieldFactor;
   const base = { part: id, case: CASE };
-  const mm = (y: number): string => `${Math.abs(Math.round(y * 1000))} mm ${y < 0 ? 'right' : 'left'} of the middle`;
+  const mm = (y: number): string =>
+    `${Math.abs(Math.round(y * 1000))} mm ${y < 0 ? 'right' : 'left'} of the middle`;
   return [
     {
       ...base,
