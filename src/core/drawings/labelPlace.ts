@@ -41,11 +41,14 @@ export function placeLabels(
       inside(box, area) &&
       !taken.some((t) => rectsMeet(t, box)) &&
       !obstacles.some((o) => segmentMeetsRect(o, box));
-    const options = candidates(request, wide, high);
+    const first = (fits: (box: PaperRect) => boolean): Candidate | undefined => {
+      for (const one of candidates(request, wide, high)) if (fits(one.box)) return one;
+      return undefined;
+    };
     const choice =
-      options.find((o) => free(o.box)) ??
-      options.find((o) => inside(o.box, area) && !taken.some((t) => rectsMeet(t, o.box))) ??
-      options.find((o) => inside(o.box, area));
+      first(free) ??
+      first((box) => inside(box, area) && !taken.some((t) => rectsMeet(t, box))) ??
+      first((box) => inside(box, area));
     if (choice === undefined) return [];
     taken.push(choice.box);
     const middle = {
@@ -67,45 +70,44 @@ interface Candidate {
   readonly direction: number;
 }
 
-/** The nearest first; of places equally near, in the order given. */
-function candidates(request: LabelRequest, wide: number, high: number): readonly Candidate[] {
-  const { at, or = [], clear } = request;
-  const all = [at, ...or].flatMap((place) => candidatesAt(place, clear, wide, high));
-  return or.length > 0 ? all.sort((a, b) => a.distance - b.distance) : all;
+/**
+ * The nearest first; of places equally near, in the order given. Made one by one, since the first few nearly always do
+ * and a curve offers thousands.
+ */
+function* candidates({ at, or = [], clear }: LabelRequest, wide: number, high: number): Generator<Candidate> {
+  const places = [at, ...or];
+  for (const distance of DISTANCES) {
+    for (const place of places) {
+      // A label of a place, not of a thing, stands right on its place when it can.
+      if (clear === 0 && distance === 0) {
+        yield { at: place, box: boxAbout(place, wide, high), distance, direction: 0 };
+      }
+      for (const { turn, cos, sin } of FAN) {
+        // The box touches the circle of radius `clear + distance` from outside along this direction.
+        const support = Math.min(
+          wide / 2 / Math.max(Math.abs(cos), 1e-9),
+          high / 2 / Math.max(Math.abs(sin), 1e-9),
+        );
+        const reach = clear + distance + support;
+        const middle = { x: place.x + cos * reach, y: place.y + sin * reach };
+        yield { at: place, box: boxAbout(middle, wide, high), distance, direction: turn };
+      }
+    }
+  }
 }
 
-function candidatesAt(at: PaperPoint, clear: number, wide: number, high: number): Candidate[] {
-  const onIt = {
-    left: at.x - wide / 2,
-    right: at.x + wide / 2,
-    bottom: at.y - high / 2,
-    top: at.y + high / 2,
-  };
-  // A label of a place, not of a thing, stands right on its place when it can.
-  const first: readonly Candidate[] = clear === 0 ? [{ at, box: onIt, distance: 0, direction: 0 }] : [];
-  const around = DISTANCES.flatMap((distance) =>
-    Array.from({ length: DIRECTIONS }, (_, i) => {
-      // Starts up and to the right, where a reader looks first, and fans out from there.
-      const turn = (i % 2 === 0 ? i / 2 : -(i + 1) / 2) * ((2 * Math.PI) / DIRECTIONS) + Math.PI / 4;
-      const [c, s] = [Math.cos(turn), Math.sin(turn)];
-      const reach = clear + distance;
-      // The box touches the circle of radius `reach` from outside along this direction.
-      const support = Math.min(
-        wide / 2 / Math.max(Math.abs(c), 1e-9),
-        high / 2 / Math.max(Math.abs(s), 1e-9),
-      );
-      const middle = { x: at.x + c * (reach + support), y: at.y + s * (reach + support) };
-      const box = {
-        left: middle.x - wide / 2,
-        right: middle.x + wide / 2,
-        bottom: middle.y - high / 2,
-        top: middle.y + high / 2,
-      };
-      return { at, box, distance, direction: turn };
-    }),
-  );
-  return [...first, ...around];
-}
+/** Starts up and to the right, where a reader looks first, and fans out from there. */
+const FAN = Array.from({ length: DIRECTIONS }, (_, i) => {
+  const turn = (i % 2 === 0 ? i / 2 : -(i + 1) / 2) * ((2 * Math.PI) / DIRECTIONS) + Math.PI / 4;
+  return { turn, cos: Math.cos(turn), sin: Math.sin(turn) };
+});
+
+const boxAbout = (middle: PaperPoint, wide: number, high: number): PaperRect => ({
+  left: middle.x - wide / 2,
+  right: middle.x + wide / 2,
+  bottom: middle.y - high / 2,
+  top: middle.y + high / 2,
+});
 
 function leaderTo(request: LabelRequest, choice: Candidate): readonly SheetItem[] {
   if (choice.distance < LEADER_FROM) return [];
@@ -122,21 +124,13 @@ const inside = (a: PaperRect, b: PaperRect): boolean =>
 const rectsMeet = (a: PaperRect, b: PaperRect): boolean =>
   a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
-/** Clips the piece to the rectangle by its parameter (slab by slab); something left means that they meet. */
-function segmentMeetsRect([p, q]: Obstacle, rect: PaperRect): boolean {
-  let [from, to] = [0, 1];
-  for (const [a, d, low, high] of [
-    [p.x, q.x - p.x, rect.left, rect.right],
-    [p.y, q.y - p.y, rect.bottom, rect.top],
-  ] as const) {
-    if (d === 0) {
-      if (a <= low || a >= high) return false;
-      continue;
-    }
-    const [t1, t2] = [(low - a) / d, (high - a) / d];
-    from = Math.max(from, Math.min(t1, t2));
-    to = Math.min(to, Math.max(t1, t2));
-    if (from >= to) return false;
-  }
-  return true;
+/** The piece passes through the rectangle: beside none of its sides, and its line not beside all four corners. */
+function segmentMeetsRect([p, q]: Obstacle, { left, right, bottom, top }: PaperRect): boolean {
+  if (Math.max(p.x, q.x) <= left || Math.min(p.x, q.x) >= right) return false;
+  if (Math.max(p.y, q.y) <= bottom || Math.min(p.y, q.y) >= top) return false;
+  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  if (dx === 0 && dy === 0) return true;
+  const side = (x: number, y: number): number => dx * (y - p.y) - dy * (x - p.x);
+  const corners = [side(left, bottom), side(right, bottom), side(left, top), side(right, top)] as const;
+  return Math.min(...corners) < 0 && Math.max(...corners) > 0;
 }
