@@ -83,9 +83,19 @@ function slipRemedy(riding: Riding, speed: number): string {
     (row.groundGap ?? 1) > 0 &&
     (row.tireGap ?? 1) > 0;
   const row = gearing?.rows.filter(fits).toSorted((a, b) => a.ratio - b.ratio)[0];
-  return row
+  const pair = row
     ? `Tried: ${row.driverTeeth} to ${row.drivenTeeth} teeth on "${gearing?.drive}" locks at ${say(row.lockUp!, 'speed')}, top ${say(row.governed, 'speed')} at the governor, and fits the slot with ${row.fit!.links} links.`
     : 'No pair of sprockets near the present one that fits slot, tire and ground locks lower: a countershaft, a smaller tire or a variable belt.';
+  return `${pair}${engagementRemedy(riding, speed)}`;
+}
+
+/** Road speed at lock-up goes with the engine speed at lock-up, so the engagement that would do follows from one ratio. */
+function engagementRemedy({ going }: Riding, speed: number): string {
+  const { locks, engages } = going!.ride.speeds;
+  const lockUp = going!.answers.clutch?.speeds.lockUp;
+  if (locks === undefined || engages === undefined || lockUp === undefined) return '';
+  const wanted = (locks * speed) / lockUp;
+  return ` Or springs that let it lock by ${say(wanted, 'angularSpeed')} in place of ${say(locks, 'angularSpeed')} and bite by ${say((engages * wanted) / locks, 'angularSpeed')}, as long as that stays above idle.`;
 }
 
 function hillFindings(riding: Riding): Finding[] {
