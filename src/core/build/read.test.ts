@@ -76,7 +76,11 @@ test.each([
     { wheels: { front: { tire: { size: 'round', diameter: null } } } },
     /wheels\.front\.tire\.size/,
   ],
-  ['a wall thicker than the tube', { frame: { tubing: { cross: { outside: '20 mm', wall: '10 mm' } } } }, /no bore is left/],
+  [
+    'a wall thicker than the tube',
+    { frame: { tubing: { cross: { outside: '20 mm', wall: '10 mm' } } } },
+    /no bore is left/,
+  ],
   ['a number where a text is wanted', { about: { name: 7 } }, /about\.name/],
   ['a value out of range', { steering: { headAngle: '12°' } }, /steering\.headAngle: found 12 .*40 to 90/],
 ])('%s is told', (_what, changes, expected) => {
