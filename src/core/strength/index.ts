@@ -16,10 +16,7 @@ export {
   speedLimit,
   staticLoad,
 } from './bearing/bearingLife.ts';
-export type { DutyShare, LoadAssumption, LoadSettings, SpectrumBlock } from './bike/assumptions.ts';
-export { loadSettings } from './bike/assumptions.ts';
-export type { AxleStrength } from './bike/axleStrength.ts';
-export type { AppliedLoad, BalancedCase } from './bike/balance.ts';
+export type { AxleStrength } from './bike/checks/axleStrength.ts';
 export type {
   BearingStrength,
   BeltStrength,
@@ -29,23 +26,26 @@ export type {
   OutboardComparison,
   ShaftDiagrams,
   ShaftSide,
-} from './bike/driveStrength.ts';
-export { type BikeFrame, bikeFrame, type ModelFlaw } from './bike/frameModel.ts';
+} from './bike/checks/drive/driveStrength.ts';
 export {
   type FrameResults,
   lineStrengths,
   solveBikeFrame,
   type UtilizationRow,
-} from './bike/frameStrength.ts';
-export { type DriveLimits, type LoadCase, loadCases } from './bike/loadCases.ts';
-export type { MemberBuckling } from './bike/memberBuckling.ts';
+} from './bike/checks/frameStrength.ts';
+export type { MemberBuckling } from './bike/checks/memberBuckling.ts';
+export type { WeldLife } from './bike/checks/weldLife.ts';
+export type { DutyShare, LoadAssumption, LoadSettings, SpectrumBlock } from './bike/loads/assumptions.ts';
+export { loadSettings } from './bike/loads/assumptions.ts';
+export type { AppliedLoad, BalancedCase } from './bike/loads/balance.ts';
+export { type DriveLimits, type LoadCase, loadCases } from './bike/loads/loadCases.ts';
+export { type BikeFrame, bikeFrame, type ModelFlaw } from './bike/model/bikeFrame.ts';
 export type { Remedy } from './bike/remedies.ts';
 export { type FrameFrequency, type SlowStrength, slowStrength } from './bike/slowStrength.ts';
 export type { FrameStiffness } from './bike/stiffness.ts';
 export type { StrengthCore, StrengthInput } from './bike/strengthCore.ts';
 export { type Strength, strengthOf } from './bike/strengthOf.ts';
 export { frameView, type LoadArrow, largestMovement, loadArrows, type MemberView } from './bike/view.ts';
-export type { WeldLife } from './bike/weldLife.ts';
 export { type BoltFiguresInput, boltFigures } from './bolts/boltFigures.ts';
 export { areaByMaxShear, groupForces, type InPlane, tippingForces } from './bolts/boltGroup.ts';
 export {

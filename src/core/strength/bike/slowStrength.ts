@@ -1,9 +1,9 @@
 import type { DrivelineSolution } from '../../driveline/index.ts';
 import { assembleFrame, buckleFrame, solveFrame, vibrateFrame } from '../frame/index.ts';
-import type { LoadSettings } from './assumptions.ts';
-import { type BikeFrame, bikeFrame, type FrameInput } from './frameModel.ts';
-import type { LoadCase } from './loadCases.ts';
-import { loadCases } from './loadCases.ts';
+import type { LoadSettings } from './loads/assumptions.ts';
+import type { LoadCase } from './loads/loadCases.ts';
+import { loadCases } from './loads/loadCases.ts';
+import { type BikeFrame, bikeFrame, type FrameInput } from './model/bikeFrame.ts';
 
 /** A natural frequency of the frame. */
 export interface FrameFrequency {

@@ -3,16 +3,21 @@ import type { Build } from '../../build/index.ts';
 import type { DrivelineSolution } from '../../driveline/index.ts';
 import type { FlatPattern } from '../../plates/index.ts';
 import type { Issue } from '../../quantity/index.ts';
-import { type LoadSettings, loadSettings } from './assumptions.ts';
-import { type AxleStrength, axleStrengths } from './axleStrength.ts';
-import { type DriveStrength, driveStrength } from './driveStrength.ts';
-import { type BikeFrame, bikeFrame, type ModelFlaw } from './frameModel.ts';
-import { type FrameResults, lineStrengths, solveBikeFrame, type UtilizationRow } from './frameStrength.ts';
-import { jointRows } from './jointStrength.ts';
-import { type DriveLimits, type LoadCase, loadCases } from './loadCases.ts';
-import { type MemberBuckling, memberBuckling } from './memberBuckling.ts';
+import { type AxleStrength, axleStrengths } from './checks/axleStrength.ts';
+import { type DriveStrength, driveStrength } from './checks/drive/driveStrength.ts';
+import {
+  type FrameResults,
+  lineStrengths,
+  solveBikeFrame,
+  type UtilizationRow,
+} from './checks/frameStrength.ts';
+import { jointRows } from './checks/joints/jointRows.ts';
+import { type MemberBuckling, memberBuckling } from './checks/memberBuckling.ts';
+import { type WeldLife, weldLives } from './checks/weldLife.ts';
+import { type LoadSettings, loadSettings } from './loads/assumptions.ts';
+import { type DriveLimits, type LoadCase, loadCases } from './loads/loadCases.ts';
+import { type BikeFrame, bikeFrame, type ModelFlaw } from './model/bikeFrame.ts';
 import { type FrameStiffness, frameStiffness } from './stiffness.ts';
-import { type WeldLife, weldLives } from './weldLife.ts';
 
 /** A solved and weighed bike. */
 export interface StrengthInput {

@@ -1,5 +1,12 @@
-import { add3, type Centerline, centerlineAt, distance3, type Point3, scale3 } from '../../geometry/index.ts';
-import type { Direction, FrameMass, FrameMember, FrameModel, FrameSupport } from '../frame/index.ts';
+import {
+  add3,
+  type Centerline,
+  centerlineAt,
+  distance3,
+  type Point3,
+  scale3,
+} from '../../../geometry/index.ts';
+import type { Direction, FrameMass, FrameMember, FrameModel, FrameSupport } from '../../frame/index.ts';
 
 /** Round section of a line: a tube, or a solid bar where wall is half the diameter. */
 export interface RoundSection {

@@ -1,8 +1,8 @@
-import type { Bike, MassSummary } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
-import { add3, type Point3, scale3 } from '../../geometry/index.ts';
-import { materialStrength } from '../../standards/index.ts';
-import type { LoadSettings } from './assumptions.ts';
+import type { Bike, MassSummary } from '../../../bike/index.ts';
+import type { Build } from '../../../build/index.ts';
+import { add3, type Point3, scale3 } from '../../../geometry/index.ts';
+import { materialStrength } from '../../../standards/index.ts';
+import type { LoadSettings } from '../loads/assumptions.ts';
 import type { FrameDraft, LineStock } from './draft.ts';
 
 /** Nodes of a wheel's axle that carry it. */

@@ -1,5 +1,5 @@
-import type { Build } from '../../build/index.ts';
-import { practice, type QuantityKind, type SourceRef } from '../../quantity/index.ts';
+import type { Build } from '../../../build/index.ts';
+import { practice, type QuantityKind, type SourceRef } from '../../../quantity/index.ts';
 
 /** A value that the build file left out, and what stood in for it. */
 export interface LoadAssumption {

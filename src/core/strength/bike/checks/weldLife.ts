@@ -1,11 +1,16 @@
-import type { Pressure, SourceRef } from '../../quantity/index.ts';
-import { detailCategories, fatiguePartialFactors } from '../../standards/index.ts';
-import { type FatigueEstimate, fatigueEstimate, minerDamage, stressLife } from '../fatigue/nominalStress.ts';
-import { type FrameSolution, sectionForces } from '../frame/index.ts';
-import type { LoadSettings } from './assumptions.ts';
-import type { BikeFrame, WeldSpot } from './frameModel.ts';
+import type { Pressure, SourceRef } from '../../../quantity/index.ts';
+import { detailCategories, fatiguePartialFactors } from '../../../standards/index.ts';
+import {
+  type FatigueEstimate,
+  fatigueEstimate,
+  minerDamage,
+  stressLife,
+} from '../../fatigue/nominalStress.ts';
+import { type FrameSolution, sectionForces } from '../../frame/index.ts';
+import type { LoadSettings } from '../loads/assumptions.ts';
+import type { LoadCase } from '../loads/loadCases.ts';
+import type { BikeFrame, WeldSpot } from '../model/bikeFrame.ts';
 import type { FrameResults } from './frameStrength.ts';
-import type { LoadCase } from './loadCases.ts';
 import { normalStressAround, type StressSection, stressSection, WELD_PLACES } from './tubeStress.ts';
 
 /** How long a weld lasts under the ride spectrum, as a range and never as a promise. */

@@ -1,7 +1,7 @@
-import { normalForces } from '../frame/index.ts';
-import type { BikeFrame } from './frameModel.ts';
+import { normalForces } from '../../frame/index.ts';
+import type { LoadCase } from '../loads/loadCases.ts';
+import type { BikeFrame } from '../model/bikeFrame.ts';
 import type { FrameResults, UtilizationRow } from './frameStrength.ts';
-import type { LoadCase } from './loadCases.ts';
 
 /** A tube between two joints as a column. */
 export interface MemberBuckling {

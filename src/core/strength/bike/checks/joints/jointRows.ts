@@ -1,18 +1,24 @@
-import type { Bike } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
-import type { FlatPattern } from '../../plates/index.ts';
-import type { Force, Length, Pressure, SourceRef, Torque } from '../../quantity/index.ts';
-import { boltClass, findThread, materialStrength, slipFrictions, slipHoles } from '../../standards/index.ts';
-import { groupForces, type InPlane } from '../bolts/boltGroup.ts';
-import { plateBearing, preloadOfTorque, slipLoad } from '../bolts/boltJoint.ts';
-import { type FrameSolution, sectionForces } from '../frame/index.ts';
-import { allowableBase, allowableThroat, fillerTensile } from '../welds/weldAllowable.ts';
-import { throatOf, type WeldLine, type WeldLoad, worstThroatStress } from '../welds/weldGroup.ts';
-import type { LoadSettings } from './assumptions.ts';
-import { platePoint } from './contact.ts';
-import type { BikeFrame } from './frameModel.ts';
-import type { FrameResults, UtilizationRow } from './frameStrength.ts';
-import type { LoadCase } from './loadCases.ts';
+import type { Bike } from '../../../../bike/index.ts';
+import type { Build } from '../../../../build/index.ts';
+import type { FlatPattern } from '../../../../plates/index.ts';
+import type { Force, Length, Pressure, SourceRef, Torque } from '../../../../quantity/index.ts';
+import {
+  boltClass,
+  findThread,
+  materialStrength,
+  slipFrictions,
+  slipHoles,
+} from '../../../../standards/index.ts';
+import { groupForces, type InPlane } from '../../../bolts/boltGroup.ts';
+import { plateBearing, preloadOfTorque, slipLoad } from '../../../bolts/boltJoint.ts';
+import { type FrameSolution, sectionForces } from '../../../frame/index.ts';
+import { allowableBase, allowableThroat, fillerTensile } from '../../../welds/weldAllowable.ts';
+import { throatOf, type WeldLine, type WeldLoad, worstThroatStress } from '../../../welds/weldGroup.ts';
+import type { LoadSettings } from '../../loads/assumptions.ts';
+import type { LoadCase } from '../../loads/loadCases.ts';
+import type { BikeFrame } from '../../model/bikeFrame.ts';
+import { platePoint } from '../../model/contact.ts';
+import type { FrameResults, UtilizationRow } from '../frameStrength.ts';
 
 export interface JointInput {
   readonly build: Build;

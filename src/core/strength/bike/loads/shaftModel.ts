@@ -1,10 +1,10 @@
-import type { Bike, PlacedStack } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
-import type { Point3 } from '../../geometry/index.ts';
-import type { Across, Shaft, ShaftLoad } from '../shaft/shaft.ts';
-import { type ShaftSolution, solveShaft } from '../shaft/solveShaft.ts';
+import type { Bike, PlacedStack } from '../../../bike/index.ts';
+import type { Build } from '../../../build/index.ts';
+import type { Point3 } from '../../../geometry/index.ts';
+import type { Across, Shaft, ShaftLoad } from '../../shaft/shaft.ts';
+import { type ShaftSolution, solveShaft } from '../../shaft/solveShaft.ts';
+import type { PlacedBearing } from '../model/bikeFrame.ts';
 import type { DrivePull } from './drivePull.ts';
-import type { PlacedBearing } from './frameModel.ts';
 
 /** A shaft between engine and wheel with its bearings; x of the shaft runs along the bike's y. */
 export interface DriveShaftModel {

@@ -1,13 +1,13 @@
-import type { Length, Pressure, Torque } from '../../quantity/index.ts';
-import { enduranceLimit, notchFactors } from '../shaft/enduranceLimit.ts';
-import type { Shaft, ShaftLoad } from '../shaft/shaft.ts';
-import { sectionFactors } from '../shaft/shaftFatigue.ts';
-import { type ShaftSolution, shaftStateAt, solveShaft } from '../shaft/solveShaft.ts';
-import type { LoadSettings } from './assumptions.ts';
-import type { BikeFrame } from './frameModel.ts';
+import type { Length, Pressure, Torque } from '../../../quantity/index.ts';
+import { enduranceLimit, notchFactors } from '../../shaft/enduranceLimit.ts';
+import type { Shaft, ShaftLoad } from '../../shaft/shaft.ts';
+import { sectionFactors } from '../../shaft/shaftFatigue.ts';
+import { type ShaftSolution, shaftStateAt, solveShaft } from '../../shaft/solveShaft.ts';
+import type { LoadSettings } from '../loads/assumptions.ts';
+import type { LoadCase } from '../loads/loadCases.ts';
+import { acrossShaft } from '../loads/shaftModel.ts';
+import type { BikeFrame } from '../model/bikeFrame.ts';
 import type { UtilizationRow } from './frameStrength.ts';
-import type { LoadCase } from './loadCases.ts';
-import { acrossShaft } from './shaftModel.ts';
 
 /** An axle in its worst case, free to tilt where it is held, and clamped there. */
 export interface AxleStrength {

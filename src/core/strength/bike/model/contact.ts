@@ -10,8 +10,8 @@ import {
   subtract2,
   toWorld,
   unit2,
-} from '../../geometry/index.ts';
-import type { FlatPattern } from '../../plates/index.ts';
+} from '../../../geometry/index.ts';
+import type { FlatPattern } from '../../../plates/index.ts';
 import type { DraftLine, FrameDraft } from './draft.ts';
 import { nearestOnLine } from './nearest.ts';
 

@@ -1,8 +1,9 @@
-import type { Bike, MassSummary } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
-import type { DrivelineSolution } from '../../driveline/index.ts';
-import { type Point3, scale3, subtract3, unit3 } from '../../geometry/index.ts';
-import { derived, practice, type SourceRef } from '../../quantity/index.ts';
+import type { Bike, MassSummary } from '../../../bike/index.ts';
+import type { Build } from '../../../build/index.ts';
+import type { DrivelineSolution } from '../../../driveline/index.ts';
+import { type Point3, scale3, subtract3, unit3 } from '../../../geometry/index.ts';
+import { derived, practice, type SourceRef } from '../../../quantity/index.ts';
+import type { BikeFrame } from '../model/bikeFrame.ts';
 import type { LoadSettings } from './assumptions.ts';
 import {
   type AppliedLoad,
@@ -13,7 +14,6 @@ import {
   type RiderHold,
 } from './balance.ts';
 import { type DrivePull, drivePulls, largestTorque } from './drivePull.ts';
-import type { BikeFrame } from './frameModel.ts';
 import { driveShafts, solveDriveShaft } from './shaftModel.ts';
 
 /** A load case by name, with what it is made of. */

@@ -1,9 +1,9 @@
-import type { Bike } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
-import type { DrivelineSolution } from '../../driveline/index.ts';
-import { add3, type Point3, scale3, subtract3, unit3 } from '../../geometry/index.ts';
-import type { Angle, Length, Torque } from '../../quantity/index.ts';
-import { beltTensions, grooveFriction } from '../chain/beltTension.ts';
+import type { Bike } from '../../../bike/index.ts';
+import type { Build } from '../../../build/index.ts';
+import type { DrivelineSolution } from '../../../driveline/index.ts';
+import { add3, type Point3, scale3, subtract3, unit3 } from '../../../geometry/index.ts';
+import type { Angle, Length, Torque } from '../../../quantity/index.ts';
+import { beltTensions, grooveFriction } from '../../chain/beltTension.ts';
 
 /** A strand that pulls two shafts together. */
 export interface Strand {

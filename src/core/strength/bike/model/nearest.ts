@@ -1,4 +1,4 @@
-import { distance3, type Point3 } from '../../geometry/index.ts';
+import { distance3, type Point3 } from '../../../geometry/index.ts';
 import type { DraftLine } from './draft.ts';
 
 /** The place of a line nearest to a point. */

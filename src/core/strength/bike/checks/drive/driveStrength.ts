@@ -1,6 +1,6 @@
-import type { Bike } from '../../bike/index.ts';
-import type { Build } from '../../build/index.ts';
-import type { DrivelineSolution } from '../../driveline/index.ts';
+import type { Bike } from '../../../../bike/index.ts';
+import type { Build } from '../../../../build/index.ts';
+import type { DrivelineSolution } from '../../../../driveline/index.ts';
 import type {
   AngularSpeed,
   Density,
@@ -11,14 +11,14 @@ import type {
   Pressure,
   SourceRef,
   Torque,
-} from '../../quantity/index.ts';
+} from '../../../../quantity/index.ts';
 import {
   type Bearing,
   findBearing,
   keyForShaft,
   serviceFactors,
   tensionShares,
-} from '../../standards/index.ts';
+} from '../../../../standards/index.ts';
 import {
   equivalentLoad,
   lifeHours,
@@ -26,19 +26,19 @@ import {
   ratingLife,
   speedLimit,
   staticLoad,
-} from '../bearing/bearingLife.ts';
-import { chainRating, chainSpeed, jointPressure } from '../chain/chainRating.ts';
-import { keyStress, longestKey, shearYieldShare } from '../key/keyStrength.ts';
-import { criticalSpeed } from '../shaft/criticalSpeed.ts';
-import { enduranceLimit, notchFactors } from '../shaft/enduranceLimit.ts';
-import { sectionFactors } from '../shaft/shaftFatigue.ts';
-import { type ShaftSolution, shaftStateAt, solveShaft } from '../shaft/solveShaft.ts';
-import type { LoadSettings } from './assumptions.ts';
-import { type DrivePull, drivePulls } from './drivePull.ts';
-import type { BikeFrame } from './frameModel.ts';
-import type { UtilizationRow } from './frameStrength.ts';
-import type { DriveLimits } from './loadCases.ts';
-import { type DriveShaftModel, driveShafts } from './shaftModel.ts';
+} from '../../../bearing/bearingLife.ts';
+import { chainRating, chainSpeed, jointPressure } from '../../../chain/chainRating.ts';
+import { keyStress, longestKey, shearYieldShare } from '../../../key/keyStrength.ts';
+import { criticalSpeed } from '../../../shaft/criticalSpeed.ts';
+import { enduranceLimit, notchFactors } from '../../../shaft/enduranceLimit.ts';
+import { sectionFactors } from '../../../shaft/shaftFatigue.ts';
+import { type ShaftSolution, shaftStateAt, solveShaft } from '../../../shaft/solveShaft.ts';
+import type { LoadSettings } from '../../loads/assumptions.ts';
+import { type DrivePull, drivePulls } from '../../loads/drivePull.ts';
+import type { DriveLimits } from '../../loads/loadCases.ts';
+import { type DriveShaftModel, driveShafts } from '../../loads/shaftModel.ts';
+import type { BikeFrame } from '../../model/bikeFrame.ts';
+import type { UtilizationRow } from '../frameStrength.ts';
 
 /** A shaft with its diagrams and what its bearings carry. */
 export interface DriveShaftStrength {

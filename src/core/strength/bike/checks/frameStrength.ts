@@ -1,6 +1,6 @@
-import type { Bike } from '../../bike/index.ts';
-import type { Issue, SourceRef } from '../../quantity/index.ts';
-import { materialStrength } from '../../standards/index.ts';
+import type { Bike } from '../../../bike/index.ts';
+import type { Issue, SourceRef } from '../../../quantity/index.ts';
+import { materialStrength } from '../../../standards/index.ts';
 import {
   type AssembledFrame,
   assembleFrame,
@@ -8,10 +8,10 @@ import {
   type FrameSolution,
   sectionForces,
   solveFrame,
-} from '../frame/index.ts';
-import type { LoadSettings } from './assumptions.ts';
-import type { BikeFrame, ModelFlaw } from './frameModel.ts';
-import type { LoadCase } from './loadCases.ts';
+} from '../../frame/index.ts';
+import type { LoadSettings } from '../loads/assumptions.ts';
+import type { LoadCase } from '../loads/loadCases.ts';
+import type { BikeFrame, ModelFlaw } from '../model/bikeFrame.ts';
 import { type StressSection, stressSection, tubeStress } from './tubeStress.ts';
 
 /** One line of the table of utilizations. */
