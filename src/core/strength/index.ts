@@ -26,20 +26,18 @@ export type {
   OutboardComparison,
   ShaftDiagrams,
   ShaftSide,
-} from './bike/checks/drive/driveStrength.ts';
-export {
-  type FrameResults,
-  lineStrengths,
-  solveBikeFrame,
-  type UtilizationRow,
-} from './bike/checks/frameStrength.ts';
+} from './bike/checks/drive/driveTypes.ts';
+export { type FrameResults, lineStrengths, solveBikeFrame } from './bike/checks/frameStrength.ts';
 export type { MemberBuckling } from './bike/checks/memberBuckling.ts';
+export type { UtilizationRow } from './bike/checks/utilizationRow.ts';
 export type { WeldLife } from './bike/checks/weldLife.ts';
 export type { DutyShare, LoadAssumption, LoadSettings, SpectrumBlock } from './bike/loads/assumptions.ts';
 export { loadSettings } from './bike/loads/assumptions.ts';
 export type { AppliedLoad, BalancedCase } from './bike/loads/balance.ts';
-export { type DriveLimits, type LoadCase, loadCases } from './bike/loads/loadCases.ts';
-export { type BikeFrame, bikeFrame, type ModelFlaw } from './bike/model/bikeFrame.ts';
+export type { DriveLimits, LoadCase } from './bike/loads/caseTypes.ts';
+export { loadCases } from './bike/loads/loadCases.ts';
+export { bikeFrame } from './bike/model/bikeFrame.ts';
+export type { BikeFrame, ModelFlaw } from './bike/model/frameTypes.ts';
 export type { Remedy } from './bike/remedies.ts';
 export { type FrameFrequency, type SlowStrength, slowStrength } from './bike/slowStrength.ts';
 export type { FrameStiffness } from './bike/stiffness.ts';

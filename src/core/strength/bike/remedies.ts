@@ -1,7 +1,7 @@
 import type { PlacedStack, PlacedTube } from '../../bike/index.ts';
 import { inches, mm } from '../../quantity/index.ts';
 import { tubeSection } from '../../standards/index.ts';
-import type { UtilizationRow } from './checks/frameStrength.ts';
+import type { UtilizationRow } from './checks/utilizationRow.ts';
 import { type StrengthCore, type StrengthInput, strengthCore } from './strengthCore.ts';
 
 /** A change that was tried by running the same check again. */

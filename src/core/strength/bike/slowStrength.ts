@@ -1,9 +1,10 @@
 import type { DrivelineSolution } from '../../driveline/index.ts';
 import { assembleFrame, buckleFrame, solveFrame, vibrateFrame } from '../frame/index.ts';
 import type { LoadSettings } from './loads/assumptions.ts';
-import type { LoadCase } from './loads/loadCases.ts';
+import type { LoadCase } from './loads/caseTypes.ts';
 import { loadCases } from './loads/loadCases.ts';
-import { type BikeFrame, bikeFrame, type FrameInput } from './model/bikeFrame.ts';
+import { bikeFrame } from './model/bikeFrame.ts';
+import type { BikeFrame, FrameInput } from './model/frameTypes.ts';
 
 /** A natural frequency of the frame. */
 export interface FrameFrequency {

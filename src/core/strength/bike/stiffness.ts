@@ -1,5 +1,5 @@
 import { type AssembledFrame, type FrameLoads, solveFrame } from '../frame/index.ts';
-import type { BikeFrame } from './model/bikeFrame.ts';
+import type { BikeFrame } from './model/frameTypes.ts';
 
 /** How much torque turns one end of the frame by a degree against the other [N·m]. */
 export interface FrameStiffness {

@@ -4,19 +4,18 @@ import type { DrivelineSolution } from '../../driveline/index.ts';
 import type { FlatPattern } from '../../plates/index.ts';
 import type { Issue } from '../../quantity/index.ts';
 import { type AxleStrength, axleStrengths } from './checks/axleStrength.ts';
-import { type DriveStrength, driveStrength } from './checks/drive/driveStrength.ts';
-import {
-  type FrameResults,
-  lineStrengths,
-  solveBikeFrame,
-  type UtilizationRow,
-} from './checks/frameStrength.ts';
+import { driveStrength } from './checks/drive/driveStrength.ts';
+import type { DriveStrength } from './checks/drive/driveTypes.ts';
+import { type FrameResults, lineStrengths, solveBikeFrame } from './checks/frameStrength.ts';
 import { jointRows } from './checks/joints/jointRows.ts';
 import { type MemberBuckling, memberBuckling } from './checks/memberBuckling.ts';
+import type { UtilizationRow } from './checks/utilizationRow.ts';
 import { type WeldLife, weldLives } from './checks/weldLife.ts';
 import { type LoadSettings, loadSettings } from './loads/assumptions.ts';
-import { type DriveLimits, type LoadCase, loadCases } from './loads/loadCases.ts';
-import { type BikeFrame, bikeFrame, type ModelFlaw } from './model/bikeFrame.ts';
+import type { DriveLimits, LoadCase } from './loads/caseTypes.ts';
+import { loadCases } from './loads/loadCases.ts';
+import { bikeFrame } from './model/bikeFrame.ts';
+import type { BikeFrame, ModelFlaw } from './model/frameTypes.ts';
 import { type FrameStiffness, frameStiffness } from './stiffness.ts';
 
 /** A solved and weighed bike. */

@@ -1,5 +1,5 @@
 import { derived, type Figure, type FigureInput } from '../../quantity/index.ts';
-import type { UtilizationRow } from './checks/frameStrength.ts';
+import type { UtilizationRow } from './checks/utilizationRow.ts';
 import type { StrengthCore } from './strengthCore.ts';
 
 /** Formula and symbol of each compared quantity, by how it begins. */

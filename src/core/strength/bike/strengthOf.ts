@@ -1,5 +1,5 @@
 import type { Figure } from '../../quantity/index.ts';
-import type { UtilizationRow } from './checks/frameStrength.ts';
+import type { UtilizationRow } from './checks/utilizationRow.ts';
 import { type Remedy, triedRemedies } from './remedies.ts';
 import { type StrengthCore, type StrengthInput, strengthCore } from './strengthCore.ts';
 import { strengthFigures } from './strengthFigures.ts';

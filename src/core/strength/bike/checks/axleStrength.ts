@@ -4,10 +4,10 @@ import type { Shaft, ShaftLoad } from '../../shaft/shaft.ts';
 import { sectionFactors } from '../../shaft/shaftFatigue.ts';
 import { type ShaftSolution, shaftStateAt, solveShaft } from '../../shaft/solveShaft.ts';
 import type { LoadSettings } from '../loads/assumptions.ts';
-import type { LoadCase } from '../loads/loadCases.ts';
+import type { LoadCase } from '../loads/caseTypes.ts';
 import { acrossShaft } from '../loads/shaftModel.ts';
-import type { BikeFrame } from '../model/bikeFrame.ts';
-import type { UtilizationRow } from './frameStrength.ts';
+import type { BikeFrame } from '../model/frameTypes.ts';
+import type { UtilizationRow } from './utilizationRow.ts';
 
 /** An axle in its worst case, free to tilt where it is held, and clamped there. */
 export interface AxleStrength {

@@ -10,26 +10,10 @@ import {
   solveFrame,
 } from '../../frame/index.ts';
 import type { LoadSettings } from '../loads/assumptions.ts';
-import type { LoadCase } from '../loads/loadCases.ts';
-import type { BikeFrame, ModelFlaw } from '../model/bikeFrame.ts';
+import type { LoadCase } from '../loads/caseTypes.ts';
+import type { BikeFrame, ModelFlaw } from '../model/frameTypes.ts';
 import { type StressSection, stressSection, tubeStress } from './tubeStress.ts';
-
-/** One line of the table of utilizations. */
-export interface UtilizationRow {
-  /** Part as named in the build file. */
-  readonly part: string;
-  /** Id of the load case. */
-  readonly case: string;
-  readonly where: string;
-  /** What is compared: stress, force, torque … in SI of `kind`. */
-  readonly quantity: string;
-  readonly value: number;
-  readonly limit: number;
-  readonly kind: 'pressure' | 'force' | 'ratio' | 'angle' | 'angularSpeed' | 'torque' | 'length';
-  /** value/limit, or limit/value where the limit is a least; over 1 is less margin than was asked for [-]. */
-  readonly utilization: number;
-  readonly source: SourceRef;
-}
+import type { UtilizationRow } from './utilizationRow.ts';
 
 /** How strong the stock of a line is, as supplied and beside a weld [Pa]. */
 export interface LineStrength {

@@ -1,7 +1,8 @@
 import { normalForces } from '../../frame/index.ts';
-import type { LoadCase } from '../loads/loadCases.ts';
-import type { BikeFrame } from '../model/bikeFrame.ts';
-import type { FrameResults, UtilizationRow } from './frameStrength.ts';
+import type { LoadCase } from '../loads/caseTypes.ts';
+import type { BikeFrame } from '../model/frameTypes.ts';
+import type { FrameResults } from './frameStrength.ts';
+import type { UtilizationRow } from './utilizationRow.ts';
 
 /** A tube between two joints as a column. */
 export interface MemberBuckling {

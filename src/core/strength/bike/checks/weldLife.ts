@@ -8,8 +8,8 @@ import {
 } from '../../fatigue/nominalStress.ts';
 import { type FrameSolution, sectionForces } from '../../frame/index.ts';
 import type { LoadSettings } from '../loads/assumptions.ts';
-import type { LoadCase } from '../loads/loadCases.ts';
-import type { BikeFrame, WeldSpot } from '../model/bikeFrame.ts';
+import type { LoadCase } from '../loads/caseTypes.ts';
+import type { BikeFrame, WeldSpot } from '../model/frameTypes.ts';
 import type { FrameResults } from './frameStrength.ts';
 import { normalStressAround, type StressSection, stressSection, WELD_PLACES } from './tubeStress.ts';
 

@@ -1,6 +1,7 @@
 import { add3, cross3, type Point3, scale3, subtract3 } from '../../../geometry/index.ts';
 import type { FrameLoads, MemberLoad, NodeLoad } from '../../frame/index.ts';
-import { type BikeFrame, type Carrier, memberMiddle } from '../model/bikeFrame.ts';
+import { memberMiddle } from '../model/bikeFrame.ts';
+import type { BikeFrame, Carrier } from '../model/frameTypes.ts';
 
 /** A load from outside, or one of a pair between two parts. */
 export interface AppliedLoad {

@@ -3,7 +3,7 @@ import type { Build } from '../../../build/index.ts';
 import type { Point3 } from '../../../geometry/index.ts';
 import type { Across, Shaft, ShaftLoad } from '../../shaft/shaft.ts';
 import { type ShaftSolution, solveShaft } from '../../shaft/solveShaft.ts';
-import type { PlacedBearing } from '../model/bikeFrame.ts';
+import type { PlacedBearing } from '../model/frameTypes.ts';
 import type { DrivePull } from './drivePull.ts';
 
 /** A shaft between engine and wheel with its bearings; x of the shaft runs along the bike's y. */

@@ -1,0 +1,47 @@
+import { derived } from '../../../quantity/index.ts';
+import type { CasesInput, Draft, DriveLimits } from './caseTypes.ts';
+import { drivePulls } from './drivePull.ts';
+import { pullLoads } from './pullLoads.ts';
+import type { Holds } from './riderHolds.ts';
+import { newtons, onWheel } from './tireLoads.ts';
+import type { Whole } from './wholeBike.ts';
+
+export function driveCases(input: CasesInput, whole: Whole, holds: Holds, limits: DriveLimits): Draft[] {
+  const { build, bike, driveline } = input;
+  if (!(limits.engineForce > 0)) return [];
+  const make = (id: string, name: string, torque: number, basis: string): Draft => {
+    const pulls = drivePulls(build, bike, driveline, torque);
+    const push = (pulls.at(-1)?.torqueOut ?? 0) / bike.layout.fitted.rear.radius;
+    const { weight, wheelbase: p, ahead: b, height: h } = whole;
+    const frontLoad = Math.max(0, (weight * b - h * push) / p);
+    return {
+      id,
+      name,
+      basis,
+      source: derived('T·ratio/r, no losses; ISO 8855 statics'),
+      applied: [
+        onWheel('front', whole.contact.front, { z: frontLoad }),
+        onWheel('rear', whole.contact.rear, { x: push, z: weight - frontLoad }),
+        ...pullLoads(input, pulls),
+      ],
+      hold: holds.seated,
+      pulls,
+    };
+  };
+  const share = limits.driveForce / limits.engineForce;
+  const full = `${limits.torque.toFixed(1)} N·m at the engine, lowest gear`;
+  return [
+    make(
+      'driving',
+      'driving at the limit',
+      limits.torque * share,
+      `${newtons(limits.driveForce)} at the rear wheel, limited by ${limits.governedBy}; ${full} would give ${newtons(limits.engineForce)}.`,
+    ),
+    make(
+      'chain-pull',
+      'largest chain pull',
+      limits.torque,
+      `${full}, the wheel held by an obstacle: ${newtons(limits.engineForce)} at the rear wheel, though on the level ${limits.governedBy} ends it at ${newtons(limits.driveForce)}.`,
+    ),
+  ];
+}
