@@ -6,28 +6,17 @@ import type { Holds } from './riderHolds.ts';
 import { newtons, onWheel } from './tireLoads.ts';
 import type { Whole } from './wholeBike.ts';
 
+/** Full torque as the tires pass it on, and with the wheel held. */
 export function driveCases(input: CasesInput, whole: Whole, holds: Holds, limits: DriveLimits): Draft[] {
-  const { build, bike, driveline } = input;
   if (!(limits.engineForce > 0)) return [];
-  const make = (id: string, name: string, torque: number, basis: string): Draft => {
-    const pulls = drivePulls(build, bike, driveline, torque);
-    const push = (pulls.at(-1)?.torqueOut ?? 0) / bike.layout.fitted.rear.radius;
-    const { weight, wheelbase: p, ahead: b, height: h } = whole;
-    const frontLoad = Math.max(0, (weight * b - h * push) / p);
-    return {
-      id,
-      name,
-      basis,
-      source: derived('T·ratio/r, no losses; ISO 8855 statics'),
-      applied: [
-        onWheel('front', whole.contact.front, { z: frontLoad }),
-        onWheel('rear', whole.contact.rear, { x: push, z: weight - frontLoad }),
-        ...pullLoads(input, pulls),
-      ],
-      hold: holds.seated,
-      pulls,
-    };
-  };
+  const make = (id: string, name: string, torque: number, basis: string): Draft => ({
+    id,
+    name,
+    basis,
+    source: derived('T·ratio/r, no losses; ISO 8855 statics'),
+    ...drivenBy(input, whole, torque),
+    hold: holds.seated,
+  });
   const share = limits.driveForce / limits.engineForce;
   const full = `${limits.torque.toFixed(1)} N·m at the engine, lowest gear`;
   return [
@@ -44,4 +33,21 @@ export function driveCases(input: CasesInput, whole: Whole, holds: Holds, limits
       `${full}, the wheel held by an obstacle: ${newtons(limits.engineForce)} at the rear wheel, though on the level ${limits.governedBy} ends it at ${newtons(limits.driveForce)}.`,
     ),
   ];
+}
+
+/** Wheel loads and strands when the engine gives this torque. */
+function drivenBy(input: CasesInput, whole: Whole, torque: number): Pick<Draft, 'applied' | 'pulls'> {
+  const { build, bike, driveline } = input;
+  const pulls = drivePulls(build, bike, driveline, torque);
+  const push = (pulls.at(-1)?.torqueOut ?? 0) / bike.layout.fitted.rear.radius;
+  const { weight, wheelbase: p, ahead: b, height: h } = whole;
+  const frontLoad = Math.max(0, (weight * b - h * push) / p);
+  return {
+    applied: [
+      onWheel('front', whole.contact.front, { z: frontLoad }),
+      onWheel('rear', whole.contact.rear, { x: push, z: weight - frontLoad }),
+      ...pullLoads(input, pulls),
+    ],
+    pulls,
+  };
 }

@@ -76,15 +76,7 @@ export function drivePulls(
     const [r1, r2] = sizes.radii;
     const torqueIn = torque;
     torque = (torqueIn * r2) / r1;
-    const { tight, slack } =
-      stage.kind === 'chain'
-        ? { tight: torqueIn / r1, slack: 0 }
-        : beltTensions({
-            torque: torqueIn as Torque,
-            diameter: (2 * r1) as Length,
-            wrap: sizes.wrap as Angle,
-            friction: grooveFriction(BELT_FRICTION, (stage.grooveAngle ?? USUAL_GROOVE) as Angle),
-          });
+    const { tight, slack } = tensionsOf(stage, torqueIn, sizes);
     const places = { from: { ...from, y: y1 }, to: { ...to, y: y2 }, r1, r2 };
     const name = { drive: stage.id, from: stage.from, to: stage.to };
     return [
@@ -101,6 +93,21 @@ export function drivePulls(
         ],
       },
     ];
+  });
+}
+
+/** A chain pulls with one side only, a belt with both. */
+function tensionsOf(
+  stage: Exclude<Build['driveline']['stages'][number], { kind: 'clutch' }>,
+  torque: number,
+  { radii, wrap }: Sizes,
+): { readonly tight: number; readonly slack: number } {
+  if (stage.kind === 'chain') return { tight: torque / radii[0], slack: 0 };
+  return beltTensions({
+    torque: torque as Torque,
+    diameter: (2 * radii[0]) as Length,
+    wrap: wrap as Angle,
+    friction: grooveFriction(BELT_FRICTION, (stage.grooveAngle ?? USUAL_GROOVE) as Angle),
   });
 }
 

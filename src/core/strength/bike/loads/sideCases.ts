@@ -1,22 +1,15 @@
-import { type Point3, scale3 } from '../../../geometry/index.ts';
-import { derived } from '../../../quantity/index.ts';
 import type { FrameMasses } from './balance.ts';
 import { barPull } from './barPull.ts';
 import type { CasesInput, Draft } from './caseTypes.ts';
+import { fallCase } from './fallCase.ts';
 import type { Holds } from './riderHolds.ts';
 import { standCase } from './standCase.ts';
-import { CHASSIS, newtons, onWheel } from './tireLoads.ts';
-import { GRAVITY, type Whole } from './wholeBike.ts';
+import { CHASSIS, onWheel } from './tireLoads.ts';
+import type { Whole } from './wholeBike.ts';
 
-/** Lean at which a bike that falls over lies on its peg. @source practice */
-const FALLEN = Math.PI / 4;
-
+/** What pushes the bike sideways: a corner, a fall, the rider's arms and the stand. */
 export function sideCases(input: CasesInput, whole: Whole, holds: Holds, bare: FrameMasses): Draft[] {
-  const { frame, settings } = input;
-  const side = settings.cornering;
-  const peg = frame.draft.nodes.get(frame.pegs[0])!;
-  const fall = ((bare.total * GRAVITY) / 2) * (1 + settings.dropHeight / settings.pegGive);
-  const up: Point3 = { x: 0, y: -Math.sin(FALLEN), z: Math.cos(FALLEN) };
+  const side = input.settings.cornering;
   return [
     {
       id: 'cornering',
@@ -29,22 +22,7 @@ export function sideCases(input: CasesInput, whole: Whole, holds: Holds, bare: F
       ],
       hold: holds.seated,
     },
-    {
-      id: 'side-drop',
-      name: 'fall onto the left peg',
-      basis: `Without rider, half the mass falls ${(settings.dropHeight * 1000).toFixed(0)} mm onto the peg and stops within ${(settings.pegGive * 1000).toFixed(0)} mm: ${newtons(fall)}.`,
-      source: derived('m·g·(1 + h/s), work of a fall'),
-      applied: [
-        {
-          what: 'ground on the left peg',
-          carrier: { by: 'node', node: frame.pegs[0] },
-          at: peg,
-          force: scale3(up, fall),
-        },
-      ],
-      hold: holds.standing,
-      withRider: false,
-    },
+    fallCase(input, holds, bare),
     barPull(input, whole, holds),
     ...standCase(input, whole, holds),
   ];

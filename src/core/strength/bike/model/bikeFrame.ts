@@ -7,7 +7,7 @@ import { tieCopes } from './copes.ts';
 import { FrameDraft } from './draft.ts';
 import { addEngine } from './engine.ts';
 import type { BikeFrame, FrameInput } from './frameTypes.ts';
-import { addFront } from './frontModel.ts';
+import { type AxleNodes, addFront } from './frontModel.ts';
 import type { Making } from './making.ts';
 import { addPlates } from './plates.ts';
 import { addRear } from './rearAxle.ts';
@@ -39,10 +39,7 @@ export function bikeFrame(input: FrameInput, settings: LoadSettings, longest?: n
   const engine = addEngine(making);
   const bearings = addBearings(making);
   const rider = addContacts(making, upperClamp);
-  draft.support(rear.held[0], ['ux', 'uy', 'uz']);
-  draft.support(rear.held[1], ['ux', 'uz']);
-  const axle = draft.lines.get('frontAxle')!;
-  draft.support(draft.station(axle, axle.length / 2), ['uz']);
+  holdAtAxles(draft, rear);
   const places = { front, rear, upperClamp, legs, engine, bearings, ...rider };
   const bodies = carriedBodies(making, places);
   if (longest !== undefined) draft.refine(longest);
@@ -60,6 +57,14 @@ export function bikeFrame(input: FrameInput, settings: LoadSettings, longest?: n
     bearings,
     ...rider,
   };
+}
+
+/** Six directions, so that nothing moves freely and nothing is strained. */
+function holdAtAxles(draft: FrameDraft, rear: AxleNodes): void {
+  draft.support(rear.held[0], ['ux', 'uy', 'uz']);
+  draft.support(rear.held[1], ['ux', 'uz']);
+  const axle = draft.lines.get('frontAxle')!;
+  draft.support(draft.station(axle, axle.length / 2), ['uz']);
 }
 
 /** Middle of a member [m]. */

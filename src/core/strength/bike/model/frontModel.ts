@@ -45,50 +45,10 @@ export function addFront(
   settings: LoadSettings,
 ): { readonly front: AxleNodes; readonly upperClamp: string; readonly legs: readonly [string, string] } {
   const { steering } = build;
-  const { points, steeringAxis: axis } = bike.layout;
   const massOf = (id: string): number => masses.parts.find((part) => part.id === id)?.mass ?? 0;
-  const [bottom, top] = [points.neckBottom!, points.neckTop!];
-  const half = steering.neck.bearingStack === undefined ? HALF_STACK : steering.neck.bearingStack / 2;
-  const neck = draft.lines.get('neck')!;
-  const stem = draft.addStraight(
-    'stem',
-    steelLine(settings.stemOutside, Math.min(settings.stemWall, settings.stemOutside / 2), 0),
-    add3(bottom, scale3(axis, -half)),
-    add3(top, scale3(axis, half)),
-  );
-  const [stemLow, stemHigh] = [draft.station(stem, 0), draft.station(stem, stem.length)];
-  const bar = bearingBar();
-  draft.extra.push({
-    ...bar,
-    id: 'bearing-low',
-    from: draft.station(neck, 0),
-    to: stemLow,
-    releases: { to: ['ry', 'rz'] },
-  });
-  draft.extra.push({
-    ...bar,
-    id: 'bearing-high',
-    from: draft.station(neck, neck.length),
-    to: stemHigh,
-    releases: { to: ['ux', 'rx', 'ry', 'rz'] },
-  });
-  const axleCenter = bike.shafts.frontAxle ?? points.frontAxle!;
-  const low = steering.forkLength - half;
-  const high = steering.forkLength + steering.neck.length + half;
+  const stem = addStem(draft, build, bike, settings);
+  const legs = addLegs(draft, build, bike, settings, { ...stem, mass: massOf('steering.fork') });
   const legY = steering.fork.legSpacing / 2;
-  const wall = Math.min(settings.legWall, steering.fork.legDiameter / 2);
-  const legs = ([1, -1] as const).map((side) => {
-    const foot = { ...axleCenter, y: side * legY };
-    const line = draft.addStraight(
-      `leg.${side > 0 ? 'left' : 'right'}`,
-      steelLine(steering.fork.legDiameter, wall, massOf('steering.fork') / 2),
-      foot,
-      add3(foot, scale3(axis, high)),
-    );
-    draft.tie(stemLow, draft.station(line, low));
-    draft.tie(stemHigh, draft.station(line, line.length));
-    return draft.station(line, 0);
-  });
   const front = addAxle(draft, bike, {
     shaft: 'frontAxle',
     diameter: axleDiameter(build, bike, 'front'),
@@ -96,9 +56,72 @@ export function addFront(
     mass: massOf('shafts.frontAxle'),
     ends: heldY(bike, 'frontAxle', 'leg') ?? [legY, -legY],
   });
-  draft.tie(legs[0]!, front.held[0]);
-  draft.tie(legs[1]!, front.held[1]);
-  return { front, upperClamp: stemHigh, legs: [legs[0]!, legs[1]!] };
+  draft.tie(legs[0], front.held[0]);
+  draft.tie(legs[1], front.held[1]);
+  return { front, upperClamp: stem.high, legs };
+}
+
+/** Nodes of the lower and the upper clamp, and half of a bearing's stack [m]. */
+interface Stem {
+  readonly low: string;
+  readonly high: string;
+  readonly half: number;
+}
+
+/** The stem in the neck, on a bearing at each end. */
+function addStem(draft: FrameDraft, build: Build, bike: Bike, settings: LoadSettings): Stem {
+  const { neck: tube } = build.steering;
+  const { points, steeringAxis: axis } = bike.layout;
+  const half = tube.bearingStack === undefined ? HALF_STACK : tube.bearingStack / 2;
+  const neck = draft.lines.get('neck')!;
+  const stem = draft.addStraight(
+    'stem',
+    steelLine(settings.stemOutside, Math.min(settings.stemWall, settings.stemOutside / 2), 0),
+    add3(points.neckBottom!, scale3(axis, -half)),
+    add3(points.neckTop!, scale3(axis, half)),
+  );
+  const [low, high] = [draft.station(stem, 0), draft.station(stem, stem.length)];
+  const bar = bearingBar();
+  draft.extra.push({
+    ...bar,
+    id: 'bearing-low',
+    from: draft.station(neck, 0),
+    to: low,
+    releases: { to: ['ry', 'rz'] },
+  });
+  draft.extra.push({
+    ...bar,
+    id: 'bearing-high',
+    from: draft.station(neck, neck.length),
+    to: high,
+    releases: { to: ['ux', 'rx', 'ry', 'rz'] },
+  });
+  return { low, high, half };
+}
+
+/** Both legs in their clamps; their feet, left first. */
+function addLegs(
+  draft: FrameDraft,
+  { steering }: Build,
+  bike: Bike,
+  settings: LoadSettings,
+  { low, high, half, mass }: Stem & { readonly mass: number },
+): readonly [string, string] {
+  const axis = bike.layout.steeringAxis;
+  const axleCenter = bike.shafts.frontAxle ?? bike.layout.points.frontAxle!;
+  const lower = steering.forkLength - half;
+  const upper = steering.forkLength + steering.neck.length + half;
+  const wall = Math.min(settings.legWall, steering.fork.legDiameter / 2);
+  const leg = (name: 'left' | 'right', y: number): string => {
+    const foot = { ...axleCenter, y };
+    const stock = steelLine(steering.fork.legDiameter, wall, mass / 2);
+    const line = draft.addStraight(`leg.${name}`, stock, foot, add3(foot, scale3(axis, upper)));
+    draft.tie(low, draft.station(line, lower));
+    draft.tie(high, draft.station(line, line.length));
+    return draft.station(line, 0);
+  };
+  const legY = steering.fork.legSpacing / 2;
+  return [leg('left', legY), leg('right', -legY)];
 }
 
 function bearingBar() {
