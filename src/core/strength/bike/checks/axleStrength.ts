@@ -51,49 +51,54 @@ export function axleStrengths(
     if (!worst) return [];
     const clamped = solveShaft(axleShaft(frame, wheel, worst.one, true));
     const fatigue = dailyFatigue(solved, wheel, settings, line.stock.outside);
-    const allowed = settings.shaftYield / settings.yieldFactor;
-    const stress = worst.solution.maxStress.value;
-    const place = `${Math.round(worst.solution.maxStress.at * 1000)} mm from the middle, taken as free to tilt in its plates`;
     return [
       {
         id,
         case: worst.one.id,
         shaft: worst.shaft,
         solution: worst.solution,
-        clampedStress: clamped.ok ? clamped.value.maxStress.value : stress,
+        clampedStress: (clamped.ok ? clamped.value : worst.solution).maxStress.value,
         ...(fatigue === undefined ? {} : { fatigue }),
         rows: [
-          {
-            part: id,
-            case: worst.one.id,
-            where: place,
-            quantity: 'bending stress as a beam',
-            value: stress,
-            limit: allowed,
-            kind: 'pressure',
-            utilization: stress / allowed,
-            source: { key: 'shigley-9', where: 'section 7-4' },
-          },
-          ...(fatigue === undefined
-            ? []
-            : [
-                {
-                  part: id,
-                  case: `bump-${wheel}`,
-                  where: 'at the largest moment',
-                  quantity: 'fatigue factor of daily bumps, Goodman',
-                  value: fatigue,
-                  limit: settings.fatigueFactor,
-                  kind: 'ratio',
-                  utilization: settings.fatigueFactor / fatigue,
-                  source: { key: 'shigley-9', where: 'equation 7-7; half of the largest bump' },
-                } satisfies UtilizationRow,
-              ]),
+          bendingRow(id, worst.one.id, worst.solution, settings),
+          ...(fatigue === undefined ? [] : [fatigueRow(id, `bump-${wheel}`, fatigue, settings)]),
         ],
       },
     ];
   });
 }
+
+function bendingRow(
+  part: string,
+  one: string,
+  { maxStress }: ShaftSolution,
+  settings: LoadSettings,
+): UtilizationRow {
+  const allowed = settings.shaftYield / settings.yieldFactor;
+  return {
+    part,
+    case: one,
+    where: `${Math.round(maxStress.at * 1000)} mm from the middle, taken as free to tilt in its plates`,
+    quantity: 'bending stress as a beam',
+    value: maxStress.value,
+    limit: allowed,
+    kind: 'pressure',
+    utilization: maxStress.value / allowed,
+    source: { key: 'shigley-9', where: 'section 7-4' },
+  };
+}
+
+const fatigueRow = (part: string, one: string, factor: number, settings: LoadSettings): UtilizationRow => ({
+  part,
+  case: one,
+  where: 'at the largest moment',
+  quantity: 'fatigue factor of daily bumps, Goodman',
+  value: factor,
+  limit: settings.fatigueFactor,
+  kind: 'ratio',
+  utilization: settings.fatigueFactor / factor,
+  source: { key: 'shigley-9', where: 'equation 7-7; half of the largest bump' },
+});
 
 /** The axle along the bike's y, from its right holder to its left, under what its hub brings. */
 function axleShaft(frame: BikeFrame, wheel: 'front' | 'rear', one: LoadCase, clamped: boolean): Shaft {

@@ -7,11 +7,11 @@ import {
   stressLife,
 } from '../../fatigue/nominalStress.ts';
 import { type FrameSolution, sectionForces } from '../../frame/index.ts';
-import type { LoadSettings } from '../loads/assumptions.ts';
+import type { LoadSettings, SpectrumBlock } from '../loads/assumptions.ts';
 import type { LoadCase } from '../loads/caseTypes.ts';
 import type { BikeFrame, WeldSpot } from '../model/frameTypes.ts';
 import type { FrameResults } from './frameStrength.ts';
-import { normalStressAround, type StressSection, stressSection, WELD_PLACES } from './tubeStress.ts';
+import { normalStressAround, type StressSection, stressSection } from './tubeStress.ts';
 
 /** How long a weld lasts under the ride spectrum, as a range and never as a promise. */
 export interface WeldLife {
@@ -59,61 +59,76 @@ export function weldLives(
     return c < 0 ? [] : [{ ...block, c }];
   });
   if (base < 0 || blocks.length === 0) return [];
+  const lives = frame.welds.flatMap((weld): WeldLife[] => {
+    const row = detailCategories.find((one) => one.detail === (detail ?? DETAILS[weld.kind]));
+    const line = frame.draft.lines.get(weld.line);
+    if (!row || !line) return [];
+    const spectra = spectraAround({ frame, results, weld, base, blocks });
+    const curve = stressLife(row.category, row.slope, 'en-1993-1-9');
+    const [worst] = spectra
+      .map((spectrum) => ({ spectrum, damage: minerDamage(curve, spectrum) }))
+      .sort((a, b) => b.damage - a.damage);
+    return worst ? [lifeOf(frame, weld, row, worst.spectrum)] : [];
+  });
+  return lives.sort((a, b) => a.life.low - b.life.low);
+}
+
+type Spectrum = readonly { readonly range: Pressure; readonly cycles: number }[];
+
+/** Ranges of a kilometer at each place round the weld, for every member that ends there. */
+function spectraAround(of: {
+  readonly frame: BikeFrame;
+  readonly results: FrameResults;
+  readonly weld: WeldSpot;
+  readonly base: number;
+  readonly blocks: readonly (SpectrumBlock & { readonly c: number })[];
+}): readonly Spectrum[] {
+  const { frame, results, weld, base, blocks } = of;
+  const { outside, wall } = frame.draft.lines.get(weld.line)!.stock;
+  const section = stressSection(outside, wall);
+  const inset = weld.kind === 'cope' ? (frame.draft.lines.get(weld.with)?.stock.outside ?? 0) / 2 : 0;
+  return endsAt(frame, weld).flatMap(([member, atStart]) => {
+    const at = (c: number) => stressAt(results.solutions[c]!, { results, member, atStart, inset }, section);
+    const rest = at(base);
+    const moved = blocks.map((block) => at(block.c));
+    return rest.map((still, k) =>
+      blocks.map((block, b) => ({
+        range: (block.scale * Math.abs(moved[b]![k]! - still)) as Pressure,
+        cycles: block.perKilometer,
+      })),
+    );
+  });
+}
+
+function lifeOf(
+  frame: BikeFrame,
+  weld: WeldSpot,
+  { detail, category, slope, source }: (typeof detailCategories)[number],
+  spectrum: Spectrum,
+): WeldLife {
   const partial = fatiguePartialFactors.find(
     ({ method, consequence }) => method === 'damage-tolerant' && consequence === 'high',
   );
-  const lives = frame.welds.flatMap((weld): WeldLife[] => {
-    const name = detail ?? DETAILS[weld.kind];
-    const row = detailCategories.find((one) => one.detail === name);
-    const line = frame.draft.lines.get(weld.line);
-    if (!row || !line) return [];
-    const section = stressSection(line.stock.outside, line.stock.wall);
-    const trunk = weld.kind === 'cope' ? (frame.draft.lines.get(weld.with)?.stock.outside ?? 0) / 2 : 0;
-    const curve = stressLife(row.category, row.slope, 'en-1993-1-9');
-    let worst: { damage: number; spectrum: { range: Pressure; cycles: number }[] } | undefined;
-    for (const [member, atStart] of endsAt(frame, weld)) {
-      const at = (solution: FrameSolution) =>
-        stressAt(solution, { results, member, atStart, inset: trunk }, section);
-      const rest = at(results.solutions[base]!);
-      const moved = blocks.map((block) => at(results.solutions[block.c]!));
-      for (let k = 0; k < WELD_PLACES; k++) {
-        const spectrum = blocks.map((block, b) => ({
-          range: (block.scale * Math.abs(moved[b]![k]! - rest[k]!)) as Pressure,
-          cycles: block.perKilometer,
-        }));
-        const damage = minerDamage(curve, spectrum);
-        if (!worst || damage > worst.damage) worst = { damage, spectrum };
-      }
-    }
-    if (!worst) return [];
-    const estimate = fatigueEstimate({
-      category: row.category,
-      slope: row.slope,
-      rule: 'en-1993-1-9',
-      partialFactor: partial?.factor ?? 1,
-      spectrum: worst.spectrum,
-    });
-    const place = frame.draft.places.get(weld.node);
-    return [
-      {
-        part: weld.line,
-        with: weld.with,
-        node: weld.node,
-        where: `weld to "${weld.with}", ${Math.round((place?.at ?? 0) * 1000)} mm along`,
-        detail: name,
-        category: row.category,
-        estimate,
-        range: worst.spectrum.reduce((most, { range }) => Math.max(most, range), 0),
-        life: {
-          low: estimate.low.repeats,
-          middle: estimate.repeats,
-          high: estimate.high.repeats,
-        },
-        source: row.source,
-      },
-    ];
+  const estimate = fatigueEstimate({
+    category,
+    slope,
+    rule: 'en-1993-1-9',
+    partialFactor: partial?.factor ?? 1,
+    spectrum,
   });
-  return lives.sort((a, b) => a.life.low - b.life.low);
+  const place = frame.draft.places.get(weld.node);
+  return {
+    part: weld.line,
+    with: weld.with,
+    node: weld.node,
+    where: `weld to "${weld.with}", ${Math.round((place?.at ?? 0) * 1000)} mm along`,
+    detail,
+    category,
+    estimate,
+    range: spectrum.reduce((most, { range }) => Math.max(most, range), 0),
+    life: { low: estimate.low.repeats, middle: estimate.repeats, high: estimate.high.repeats },
+    source,
+  };
 }
 
 /** Members of the weld's tube that end at its node, and whether they start there. */

@@ -80,20 +80,40 @@ const DUTY: readonly DutyShare[] = [
   { time: 0.3, torque: 0.1, speed: 1 },
 ];
 
+/** The file's value, or the stand-in, which is listed. */
+type Given = (
+  path: string,
+  name: string,
+  value: number | undefined,
+  standIn: readonly [number, QuantityKind, SourceRef],
+) => number;
+
+type Loads = NonNullable<Build['loads']>;
+
 /** Reads `loads` of the build file and fills in what it leaves out. */
 export function loadSettings(build: Build): LoadSettings {
   const { loads = {}, use } = build;
   const assumptions: LoadAssumption[] = [];
-  const given = (
-    path: string,
-    name: string,
-    value: number | undefined,
-    [instead, kind, source]: readonly [number, QuantityKind, SourceRef],
-  ): number => {
+  const given: Given = (path, name, value, [instead, kind, source]) => {
     if (value !== undefined) return value;
     assumptions.push({ path: `loads.${path}`, name, value: instead, kind, source });
     return instead;
   };
+  return {
+    ...wheelLoads(given, loads, use),
+    ...fallLoads(given, loads),
+    ...riderLoads(given, loads),
+    ...limitsAsked(given, loads),
+    spectrum: loads.spectrum?.map(({ scale = 1, ...rest }) => ({ scale, ...rest })) ?? SPECTRUM,
+    duty: loads.duty ?? DUTY,
+    ...boughtFork(given, loads),
+    ...shaftStock(given, loads),
+    filler: loads.filler ?? 'E70',
+    assumptions,
+  };
+}
+
+function wheelLoads(given: Given, loads: Loads, use: Build['use']) {
   const cases = memory('chassis practice: 3 g bump, 2 g along, 1 g across');
   return {
     bumpFactor: given('bumpFactor', 'wheel load over a bump', loads.bumpFactor, [3, 'ratio', cases]),
@@ -113,6 +133,11 @@ export function loadSettings(build: Build): LoadSettings {
       memory('rubber on dry pavement, 0.8 to 1'),
     ]),
     cornering: given('cornering', 'side force on the wheels', loads.cornering, [0.7, 'ratio', cases]),
+  };
+}
+
+function fallLoads(given: Given, loads: Loads) {
+  return {
     dropHeight: given('dropHeight', 'drop', loads.dropHeight, [0.1, 'length', practice('height of a curb')]),
     tireRate: given('tireRate', 'rate of one tire', loads.tireRate, [
       115e3,
@@ -124,6 +149,11 @@ export function loadSettings(build: Build): LoadSettings {
       'length',
       practice('sod, rubber and a bending peg'),
     ]),
+  };
+}
+
+function riderLoads(given: Given, loads: Loads) {
+  return {
     pegLoad: given('pegLoad', 'load on one peg', loads.pegLoad, [
       1500,
       'force',
@@ -139,6 +169,11 @@ export function loadSettings(build: Build): LoadSettings {
       'ratio',
       practice('rider sits down on the parked bike'),
     ]),
+  };
+}
+
+function limitsAsked(given: Given, loads: Loads) {
+  return {
     yieldFactor: given('yieldFactor', 'yield over stress', loads.yieldFactor, [
       1.5,
       'ratio',
@@ -159,8 +194,12 @@ export function loadSettings(build: Build): LoadSettings {
       'ratio',
       practice('light occasional machines, 500 h'),
     ]),
-    spectrum: loads.spectrum?.map(({ scale = 1, ...rest }) => ({ scale, ...rest })) ?? SPECTRUM,
-    duty: loads.duty ?? DUTY,
+  };
+}
+
+/** A bought fork's walls cannot be seen. */
+function boughtFork(given: Given, loads: Loads) {
+  return {
     legWall: given('fork.legWall', 'wall of a fork leg', loads.fork?.legWall, [
       0.002,
       'length',
@@ -176,6 +215,11 @@ export function loadSettings(build: Build): LoadSettings {
       'length',
       practice('bought fork, wall not known'),
     ]),
+  };
+}
+
+function shaftStock(given: Given, loads: Loads) {
+  return {
     shaftYield: given('shafts.yield', 'yield of shafts and axles', loads.shafts?.yield, [
       370e6,
       'pressure',
@@ -186,7 +230,5 @@ export function loadSettings(build: Build): LoadSettings {
       'pressure',
       memory('1018 cold-drawn'),
     ]),
-    filler: loads.filler ?? 'E70',
-    assumptions,
   };
 }

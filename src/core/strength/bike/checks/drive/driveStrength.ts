@@ -1,5 +1,6 @@
 import { drivePulls } from '../../loads/drivePull.ts';
 import { driveShafts } from '../../loads/shaftModel.ts';
+import { beltsOf } from './belts.ts';
 import { chainOf, chainRows } from './chains.ts';
 import type { DriveInput, DriveStrength } from './driveTypes.ts';
 import { shaftOf } from './shaft.ts';
@@ -14,13 +15,10 @@ export function driveStrength(input: DriveInput): DriveStrength {
     shaftOf(input, model, notChecked),
   );
   const chains = pulls.flatMap((pull) => chainOf(input, pull));
-  const belts = pulls
-    .filter((pull) => pull.kind === 'variable-belt')
-    .map(({ drive, tight, slack }) => ({ drive, tight, slack, initial: (tight + slack) / 2 }));
   return {
     shafts,
     chains,
-    belts,
+    belts: beltsOf(pulls),
     notChecked,
     rows: [
       ...shafts.flatMap((shaft) => shaftRows(input, shaft)),
