@@ -33,7 +33,10 @@ export function suspensionFigures(suspension: SuspensionOfBuild): Figure[] {
     ),
     ...(seat
       ? [
-          figure('seat.sag', 'δ', 'sag of the seat springs', seat.sag, 'length', 'δ = W/k', []),
+          figure('seat.sag', 'δ', 'sag of the seat springs', seat.sag, 'length', 'δ = m·g/k', [
+            { name: 'm', value: seat.mass, kind: 'mass' },
+            { name: 'k', value: seat.rate, kind: 'stiffness' },
+          ]),
           figure(
             'seat.frequency',
             'f',
@@ -41,7 +44,10 @@ export function suspensionFigures(suspension: SuspensionOfBuild): Figure[] {
             seat.frequency,
             'ratio',
             'f = √(k/m)/(2π)',
-            [],
+            [
+              { name: 'm', value: seat.mass, kind: 'mass' },
+              { name: 'k', value: seat.rate, kind: 'stiffness' },
+            ],
           ),
         ]
       : []),
@@ -54,7 +60,7 @@ const BY: Readonly<Record<SprungEnd['by'], string>> = {
   tire: 'tire alone',
 };
 
-function endFigures(end: 'front' | 'rear', { by, end: spring, result }: SprungEnd): Figure[] {
+function endFigures(end: 'front' | 'rear', { by, fork, end: spring, result }: SprungEnd): Figure[] {
   const source = by === 'tire' ? TIRE : SPRING;
   const inputs: FigureInput[] = [
     { name: 'W', value: spring.load, kind: 'force' },
@@ -69,8 +75,13 @@ function endFigures(end: 'front' | 'rear', { by, end: spring, result }: SprungEn
       `rate at the wheel, ${words}`,
       spring.wheelRate,
       'stiffness',
-      by === 'tire' ? 'usual rate of a small tire' : 'k_w = k/cos²ε',
-      [],
+      fork ? 'k_w = k/cos²ε' : 'usual rate of a small tire',
+      fork
+        ? [
+            { name: 'k', value: fork.rate, kind: 'stiffness' },
+            { name: 'ε', value: fork.rake, kind: 'angle' },
+          ]
+        : [],
       source,
     ),
     figure(

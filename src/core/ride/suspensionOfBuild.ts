@@ -20,6 +20,8 @@ import { STANDARD_GRAVITY } from './whippleFromBuild.ts';
 export interface SprungEnd {
   /** `fork`: its springs are known; `fork-by-sag`: their rate follows from the sag; `tire`: the tire alone. */
   readonly by: 'fork' | 'fork-by-sag' | 'tire';
+  /** k of both fork springs along the fork [N/m], and its rake [rad]; absent on the tire. */
+  readonly fork?: { readonly rate: number; readonly rake: number };
   readonly end: SpringEnd;
   readonly result: SpringEndResult;
   /** Load over rest load of the bump case, and whether the travel holds out; absent without a travel. */
@@ -31,7 +33,12 @@ export interface SuspensionOfBuild {
   readonly rear: SprungEnd;
   readonly bouncePitch: BouncePitch;
   /** Seat springs, where the build has them. */
-  readonly seat?: { readonly sag: number; readonly frequency: number };
+  readonly seat?: {
+    readonly rate: number;
+    readonly mass: number;
+    readonly sag: number;
+    readonly frequency: number;
+  };
   /** A drop of both wheels by 0.1 m onto these springs. */
   readonly drop: Drop;
 }
@@ -79,6 +86,8 @@ export function suspensionOfBuild(build: Build, bike: Bike, masses: MassSummary)
       ? {}
       : {
           seat: {
+            rate: springRate,
+            mass: seated,
             sag: (seated * STANDARD_GRAVITY) / springRate,
             frequency: naturalFrequency(springRate, seated),
           },
@@ -101,7 +110,8 @@ function frontEnd(build: Build, bike: Bike, load: number, unsprung: number): Spr
     preload: (fork.springRate === undefined ? 0 : (fork.preload ?? 0)) * vertical,
     ...(fork.travel === undefined || fork.travel === 0 ? {} : { travel: fork.travel * vertical }),
   };
-  return judged(fork.springRate === undefined ? 'fork-by-sag' : 'fork', end);
+  const by = fork.springRate === undefined ? 'fork-by-sag' : 'fork';
+  return { ...judged(by, end), fork: { rate: axial, rake } };
 }
 
 const onTire = (load: number): SprungEnd => judged('tire', { load, wheelRate: TIRE_RATE, preload: 0 });

@@ -16,41 +16,42 @@ import { placedBuild } from './placedBuild.ts';
 import type { Worksheet, WorksheetRun } from './worksheet.ts';
 
 /** Plain numbers under their published names, in SI and radians, so that a published set can be typed as it stands. */
-const number = (doc: string) => z.number().min(-1e6).max(1e6).meta({ description: doc }).optional();
+const number = (doc: string, unit: string) =>
+  z.number().min(-1e6).max(1e6).meta({ description: doc, unit }).optional();
 
 const parameterFields = {
-  w: number('Wheelbase [m].'),
-  c: number('Trail on the ground [m].'),
-  lam: number('Steering axis from vertical [rad].'),
-  g: number('Gravity [m/s²].'),
-  rR: number('Rear wheel radius [m].'),
-  mR: number('Rear wheel mass [kg].'),
-  IRxx: number('Rear wheel, across its axle [kg·m²].'),
-  IRyy: number('Rear wheel, spin [kg·m²].'),
-  xB: number('Rear body with rider: center ahead of the rear contact [m].'),
-  zB: number('Rear body with rider: center, downward positive [m]; below 0 for a body above the ground.'),
-  mB: number('Rear body with rider: mass [kg].'),
-  IBxx: number('Rear body with rider [kg·m²].'),
-  IBzz: number('Rear body with rider [kg·m²].'),
-  IBxz: number('Rear body with rider, tensor entry −∫ x·z dm with z downward [kg·m²].'),
-  xH: number('Fork and bars: center ahead of the rear contact [m].'),
-  zH: number('Fork and bars: center, downward positive [m].'),
-  mH: number('Fork and bars: mass [kg].'),
-  IHxx: number('Fork and bars [kg·m²].'),
-  IHzz: number('Fork and bars [kg·m²].'),
-  IHxz: number('Fork and bars, tensor entry with z downward [kg·m²].'),
-  rF: number('Front wheel radius [m].'),
-  mF: number('Front wheel mass [kg].'),
-  IFxx: number('Front wheel, across its axle [kg·m²].'),
-  IFyy: number('Front wheel, spin [kg·m²].'),
+  w: number('Wheelbase.', 'm'),
+  c: number('Trail on the ground.', 'm'),
+  lam: number('Steering axis from vertical.', 'rad'),
+  g: number('Gravity.', 'm/s²'),
+  rR: number('Rear wheel radius.', 'm'),
+  mR: number('Rear wheel mass.', 'kg'),
+  IRxx: number('Rear wheel, across its axle.', 'kg·m²'),
+  IRyy: number('Rear wheel, spin.', 'kg·m²'),
+  xB: number('Rear body with rider: center ahead of the rear contact.', 'm'),
+  zB: number('Rear body with rider: center, downward positive; below 0 for a body above the ground.', 'm'),
+  mB: number('Rear body with rider: mass.', 'kg'),
+  IBxx: number('Rear body with rider.', 'kg·m²'),
+  IBzz: number('Rear body with rider.', 'kg·m²'),
+  IBxz: number('Rear body with rider, tensor entry −∫ x·z dm with z downward.', 'kg·m²'),
+  xH: number('Fork and bars: center ahead of the rear contact.', 'm'),
+  zH: number('Fork and bars: center, downward positive.', 'm'),
+  mH: number('Fork and bars: mass.', 'kg'),
+  IHxx: number('Fork and bars.', 'kg·m²'),
+  IHzz: number('Fork and bars.', 'kg·m²'),
+  IHxz: number('Fork and bars, tensor entry with z downward.', 'kg·m²'),
+  rF: number('Front wheel radius.', 'm'),
+  mF: number('Front wheel mass.', 'kg'),
+  IFxx: number('Front wheel, across its axle.', 'kg·m²'),
+  IFyy: number('Front wheel, spin.', 'kg·m²'),
 };
 const NAMES = Object.keys(parameterFields) as (keyof typeof parameterFields)[];
 
 const input = z.strictObject({
   ...parameterFields,
-  IByy: number('Taken and not used: it does not enter the equations.'),
-  IHyy: number('Taken and not used: it does not enter the equations.'),
-  gearedSpin: number('Σ J·κ of rotors that turn κ times the road speed, with the wheels positive [kg·m].'),
+  IByy: number('Taken and not used: it does not enter the equations.', 'kg·m²'),
+  IHyy: number('Taken and not used: it does not enter the equations.', 'kg·m²'),
+  gearedSpin: number('Σ J·κ of rotors that turn κ times the road speed, with the wheels positive.', 'kg·m'),
   speeds: z
     .array(z.number().min(0).max(1000))
     .max(5000)
