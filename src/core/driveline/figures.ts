@@ -34,7 +34,7 @@ export function chainDriveFigures(
     [
       'centerDistance',
       'C',
-      'center distance',
+      `center distance with ${chosen.links} links`,
       chosen.center,
       'length',
       `C from ${LENGTH_FORMULA}`,
