@@ -192,6 +192,27 @@ export {
 } from './shaft/solveShaft.ts';
 export type { TorsionPiece } from './shaft/torsion.ts';
 export {
+  type BraceJoint,
+  type BraceLoad,
+  type BraceResistance,
+  braceInteraction,
+  braceResistance,
+  type FaceAndPunching,
+  type TubeJointKind,
+  weakest,
+} from './tubeJoints/braceJoint.ts';
+export { type ChordWall, chordPrestress, gapFactor, wallRatio } from './tubeJoints/chordWall.ts';
+export {
+  type PlateInteraction,
+  type PlateJoint,
+  type PlateLoad,
+  type PlateResistance,
+  plateInteraction,
+  plateResistance,
+} from './tubeJoints/plateJoint.ts';
+export { braceFigures, plateJointFigures } from './tubeJoints/tubeJointFigures.ts';
+export { OUTSIDE_SHARE, type OutsideRule } from './tubeJoints/validity.ts';
+export {
   allowableBase,
   allowableThroat,
   designStrength,

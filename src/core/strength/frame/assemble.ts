@@ -1,5 +1,5 @@
 import {
-  addToSkyline,
+  addMatrix,
   emptySkyline,
   factorLdlt,
   type LdltFactor,
@@ -8,6 +8,7 @@ import {
 } from '../../numerics/index.ts';
 import { bad, type Issue } from '../../quantity/index.ts';
 import { matrixToGlobal } from './axes.ts';
+import { beamMatrix } from './beam.ts';
 import { modelIssues } from './check.ts';
 import { type FrameElement, makeElement } from './element.ts';
 import { type Equations, numberEquations } from './equations.ts';
@@ -27,6 +28,8 @@ export interface AssembledFrame {
   readonly elements: readonly FrameElement[];
   /** Six a node: stiffness of springs to the ground [N/m], [N·m/rad]. */
   readonly springs: Float64Array;
+  /** Nodes that have any. */
+  readonly sprung: readonly number[];
   /** Diagonal of the box round all nodes [m]. */
   readonly size: number;
   readonly stiffness: SkylineMatrix;
@@ -75,8 +78,9 @@ export function assembleFrame(model: FrameModel): AssemblyOutcome {
       },
     ]);
   const springs = springsOf(model, nodeIndex);
+  const sprung = nodeIds.flatMap((_, node) => (springsAt(springs, node).some((k) => k > 0) ? [node] : []));
   const size = sizeOf(model);
-  const basis = { model, nodeIds, nodeIndex, leaders, equations, elements, springs, size };
+  const basis = { model, nodeIds, nodeIndex, leaders, equations, elements, springs, sprung, size };
   const stiffness = stiffnessOf(basis);
   const factor = factorLdlt(stiffness);
   const mechanisms = factor.nullModes.map((mode) => mechanismOf(mode, nodeIds, equations, leaders, size));
@@ -110,13 +114,15 @@ type Unfactored = Omit<AssembledFrame, 'memberIndex' | 'stiffness' | 'factor'>;
 
 function stiffnessOf(frame: Unfactored): SkylineMatrix {
   const matrix = emptySkyline(frame.equations.top);
-  for (const element of frame.elements) addElement(matrix, frame, element, element.stiffness);
-  for (let node = 0; node < frame.nodeIds.length; node++) {
-    const own = frame.springs.subarray(node * 6, node * 6 + 6);
-    if (own.some((k) => k > 0)) addNode(matrix, frame, node, diagonal(own));
-  }
+  const local = new Float64Array(144);
+  for (const element of frame.elements)
+    addElement(matrix, frame, element, element.released?.stiffness ?? beamMatrix(element.beam, local));
+  for (const node of frame.sprung) addNode(matrix, frame, node, diagonal(springsAt(frame.springs, node)));
   return matrix;
 }
+
+const springsAt = (springs: Float64Array, node: number): Float64Array =>
+  springs.subarray(node * 6, node * 6 + 6);
 
 function diagonal(values: Float64Array): Float64Array {
   const matrix = new Float64Array(36);
@@ -130,14 +136,17 @@ function diagonal(values: Float64Array): Float64Array {
 export function addElement(
   matrix: SkylineMatrix,
   { leaders, equations }: Pick<AssembledFrame, 'leaders' | 'equations'>,
-  element: FrameElement,
+  { from, to, axes }: FrameElement,
   local: Float64Array,
 ): void {
-  const { from, to, axes } = element;
-  const k = matrixToGlobal(axes, local);
+  const k = local.slice();
+  matrixToGlobal(axes, k);
   matrixToMaster(leaders, from, k, 0, 12);
   matrixToMaster(leaders, to, k, 6, 12);
-  addBlock(matrix, equations, [leaders.leader[from]!, leaders.leader[to]!], k);
+  const rows = new Int32Array(12);
+  copyRows(equations, leaders.leader[from]!, rows, 0);
+  copyRows(equations, leaders.leader[to]!, rows, 6);
+  addMatrix(matrix, rows, k);
 }
 
 /** Adds a 6 × 6 matrix at a node, global axes. */
@@ -149,27 +158,24 @@ export function addNode(
 ): void {
   const k = given.slice();
   matrixToMaster(leaders, node, k, 0, 6);
-  addBlock(matrix, equations, [leaders.leader[node]!], k);
+  const rows = new Int32Array(6);
+  copyRows(equations, leaders.leader[node]!, rows, 0);
+  addMatrix(matrix, rows, k);
 }
 
-function addBlock(matrix: SkylineMatrix, { of }: Equations, nodes: readonly number[], k: Float64Array): void {
-  const size = nodes.length * 6;
-  const rows = nodes.flatMap((node) => [...of.subarray(node * 6, node * 6 + 6)]);
-  for (let i = 0; i < size; i++)
-    for (let j = 0; j < size; j++) {
-      // Entries (a, b) and (b, a) both occur; only one of them is kept.
-      const row = rows[i]!;
-      const column = rows[j]!;
-      if (row < 0 || column < 0 || row > column) continue;
-      addToSkyline(matrix, row, column, k[i * size + j]!);
-    }
+function copyRows({ of }: Equations, node: number, rows: Int32Array, at: number): void {
+  for (let i = 0; i < 6; i++) rows[at + i] = of[node * 6 + i]!;
 }
 
 function sizeOf({ nodes }: FrameModel): number {
   const all = Object.values(nodes);
   const span = (pick: 'x' | 'y' | 'z') => {
-    const values = all.map((point) => point[pick]);
-    return values.reduce((a, b) => Math.max(a, b)) - values.reduce((a, b) => Math.min(a, b));
+    let [most, least] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (const point of all) {
+      most = Math.max(most, point[pick]);
+      least = Math.min(least, point[pick]);
+    }
+    return most - least;
   };
   return Math.hypot(span('x'), span('y'), span('z'));
 }

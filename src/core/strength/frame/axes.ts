@@ -30,20 +30,6 @@ function across(up: Point3, x: Point3): Point3 | undefined {
   return length3(part) > PARALLEL * length3(up) ? unit3(part) : undefined;
 }
 
-/** Vectors of three, one after the other, from global to local axes: R·v. */
-export function toLocalAxes(axes: Axes, v: Float64Array): Float64Array {
-  const out = new Float64Array(v.length);
-  for (let at = 0; at < v.length; at += 3) rotateToLocal(axes, v, at, out, at);
-  return out;
-}
-
-/** Vectors of three, one after the other, from local to global axes: Rᵀ·v. */
-export function toGlobalAxes(axes: Axes, v: Float64Array): Float64Array {
-  const out = new Float64Array(v.length);
-  for (let at = 0; at < v.length; at += 3) rotateToGlobal(axes, v, at, out, at);
-  return out;
-}
-
 /** R·v of the three numbers from `at` in `v`, put in place from `to` in `out`; v and out may be one. */
 export function rotateToLocal(r: Axes, v: Float64Array, at: number, out: Float64Array, to: number): void {
   const x = v[at]!;
@@ -64,19 +50,17 @@ export function rotateToGlobal(r: Axes, v: Float64Array, at: number, out: Float6
   out[to + 2] = r[2]! * x + r[5]! * y + r[8]! * z;
 }
 
-/** A 12 × 12 member matrix from local to global axes, block by block: Rᵀ·k·R. */
-export function matrixToGlobal(axes: Axes, k: Float64Array): Float64Array {
-  const half = new Float64Array(144);
+/** Turns a 12 × 12 member matrix from local to global axes in its place, block by block: Rᵀ·k·R. */
+export function matrixToGlobal(r: Axes, k: Float64Array): void {
   // k·R: each row is four vectors to turn back by Rᵀ.
-  for (let row = 0; row < 12; row++)
-    half.set(toGlobalAxes(axes, k.subarray(row * 12, row * 12 + 12)), row * 12);
-  const out = new Float64Array(144);
-  for (let block = 0; block < 12; block += 3)
-    for (let i = 0; i < 3; i++)
-      for (let column = 0; column < 12; column++)
-        out[(block + i) * 12 + column] =
-          axes[i]! * half[block * 12 + column]! +
-          axes[3 + i]! * half[(block + 1) * 12 + column]! +
-          axes[6 + i]! * half[(block + 2) * 12 + column]!;
-  return out;
+  for (let at = 0; at < 144; at += 3) rotateToGlobal(r, k, at, k, at);
+  for (let block = 0; block < 144; block += 36)
+    for (let at = block; at < block + 12; at++) {
+      const x = k[at]!;
+      const y = k[at + 12]!;
+      const z = k[at + 24]!;
+      k[at] = r[0]! * x + r[3]! * y + r[6]! * z;
+      k[at + 12] = r[1]! * x + r[4]! * y + r[7]! * z;
+      k[at + 24] = r[2]! * x + r[5]! * y + r[8]! * z;
+    }
 }

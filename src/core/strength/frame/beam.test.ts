@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { SECTION } from '../../../../tests/support/frames.ts';
-import { beamGeometricStiffness, beamStiffness, fixedEndForces, shearRatios } from './beam.ts';
+import { beamGeometricStiffness, beamStiffness, shearRatios } from './beam.ts';
 import { beamMass } from './beamMass.ts';
+import { fixedEndForces } from './endForces.ts';
 import type { FrameMember } from './model.ts';
 import { condense, condenseForces, condenseMatrix } from './release.ts';
 

@@ -20,33 +20,66 @@ export function shearRatios(member: FrameMember, length: number): readonly [numb
   return [ratio(secondMomentZ, shearAreas[0]), ratio(secondMomentY, shearAreas[1])];
 }
 
+/** Stiffness of a member in its local axes by the few numbers that it is made of. */
+export interface BeamStiffness {
+  /** E·A/L [N/m] and G·J/L [N·m/rad]. */
+  readonly stretch: number;
+  readonly twist: number;
+  /** Bending in the local x-y and x-z planes. */
+  readonly bending: readonly [PlaneEntries, PlaneEntries];
+}
+
 /**
- * Stiffness of a Timoshenko beam without releases in local axes: 12 × 12, row by row, order
- * [ux uy uz rx ry rz] of the start, then of the end.
+ * Stiffness of a Timoshenko beam without releases.
  * @param length L [m], > 0
  * @source przemieniecki-1968, section 5.6, from memory
  */
-export function beamStiffness(member: FrameMember, length: number): Float64Array {
+export function beamEntries(member: FrameMember, length: number): BeamStiffness {
   const { youngsModulus: e, shearModulus: g, area, secondMomentY, secondMomentZ, torsionConstant } = member;
-  const k = new Float64Array(144);
-  addBar(k, 0, 6, (e * area) / length);
-  addBar(k, 3, 9, (g * torsionConstant) / length);
-  const ratios = shearRatios(member, length);
-  PLANES.forEach((plane, p) => {
-    const phi = ratios[p]!;
-    const unit = (e * (p === 0 ? secondMomentZ : secondMomentY)) / (length ** 3 * (1 + phi));
-    addPlane(k, plane, {
-      force: 12 * unit,
-      mixed: 6 * length * unit,
-      near: (4 + phi) * length ** 2 * unit,
-      far: (2 - phi) * length ** 2 * unit,
-    });
-  });
-  return k;
+  const [alongY, alongZ] = shearRatios(member, length);
+  return {
+    stretch: (e * area) / length,
+    twist: (g * torsionConstant) / length,
+    bending: [
+      planeEntries(e * secondMomentZ, alongY, length),
+      planeEntries(e * secondMomentY, alongZ, length),
+    ],
+  };
 }
 
+function planeEntries(rigidity: number, phi: number, length: number): PlaneEntries {
+  const unit = rigidity / (length ** 3 * (1 + phi));
+  return {
+    force: 12 * unit,
+    mixed: 6 * length * unit,
+    near: (4 + phi) * length ** 2 * unit,
+    far: (2 - phi) * length ** 2 * unit,
+  };
+}
+
+/**
+ * Its matrix in local axes: 12 × 12, row by row, order [ux uy uz rx ry rz] of the start, then of the end.
+ * @param out filled, and returned
+ * @source przemieniecki-1968, section 5.6, from memory
+ */
+export function beamMatrix(
+  { stretch, twist, bending }: BeamStiffness,
+  out = new Float64Array(144),
+): Float64Array {
+  out.fill(0);
+  addBar(out, 0, 6, stretch);
+  addBar(out, 3, 9, twist);
+  addPlane(out, PLANES[0], bending[0]);
+  addPlane(out, PLANES[1], bending[1]);
+  return out;
+}
+
+/** The matrix of a member: {@link beamMatrix} of its {@link beamEntries}. */
+export const beamStiffness = (member: FrameMember, length: number): Float64Array =>
+  beamMatrix(beamEntries(member, length));
+
 /** Entries of a plane matrix that resists only relative movement of the ends. */
-interface PlaneEntries {
+export interface PlaneEntries {
   readonly force: number;
   readonly mixed: number;
   readonly near: number;
@@ -86,13 +119,23 @@ function addBar(k: Float64Array, a: number, b: number, stiffness: number): void 
 }
 
 function addPlane(k: Float64Array, { rows, sign }: Plane, { force, mixed, near, far }: PlaneEntries): void {
+  const [v, r, w, s] = rows;
   const m = sign * mixed;
-  setSymmetric(k, rows, [
-    [force, m, -force, m],
-    [m, near, -m, far],
-    [-force, -m, force, -m],
-    [m, far, -m, near],
-  ]);
+  setPair(k, v, v, force);
+  setPair(k, v, r, m);
+  setPair(k, v, w, -force);
+  setPair(k, v, s, m);
+  setPair(k, r, r, near);
+  setPair(k, r, w, -m);
+  setPair(k, r, s, far);
+  setPair(k, w, w, force);
+  setPair(k, w, s, -m);
+  setPair(k, s, s, near);
+}
+
+function setPair(k: Float64Array, row: number, column: number, value: number): void {
+  k[row * 12 + column] = value;
+  k[column * 12 + row] = value;
 }
 
 /** Puts a 4 × 4 matrix at the rows of one plane. */
@@ -106,20 +149,4 @@ export function setSymmetric(
       k[row * 12 + column] = entries[i]![j]!;
     });
   });
-}
-
-/**
- * Forces that hold both ends of a uniformly loaded member still, exerted by the joints, local axes.
- * Shear deformation changes none of them.
- * @param w load per length in local axes [N/m]
- * @source derived, fixed beam: w·L/2 and w·L²/12
- */
-export function fixedEndForces(length: number, w: readonly [number, number, number]): Float64Array {
-  const half = length / 2;
-  const moment = length ** 2 / 12;
-  const [x, y, z] = w;
-  return Float64Array.of(
-    ...[-x * half, -y * half, -z * half, 0, z * moment, -y * moment],
-    ...[-x * half, -y * half, -z * half, 0, -z * moment, y * moment],
-  );
 }

@@ -34,7 +34,12 @@ export function lostStiffness(
   const matrix = emptySkyline(frame.equations.top);
   frame.elements.forEach((element, m) => {
     const lost = beamGeometricStiffness(element.member, element.length, -forces[m]!);
-    addElement(matrix, frame, element, element.follow ? condenseMatrix(element.follow, lost) : lost);
+    addElement(
+      matrix,
+      frame,
+      element,
+      element.released ? condenseMatrix(element.released.follow, lost) : lost,
+    );
   });
   return matrix;
 }

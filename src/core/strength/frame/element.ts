@@ -1,11 +1,11 @@
 import { distance3 } from '../../geometry/index.ts';
 import type { Issue } from '../../quantity/index.ts';
 import { type Axes, memberAxes } from './axes.ts';
-import { beamStiffness } from './beam.ts';
+import { type BeamStiffness, beamEntries, beamMatrix } from './beam.ts';
 import { DIRECTIONS, type FrameMember, type FrameModel } from './model.ts';
-import { condense, releasedRows } from './release.ts';
+import { condense, type Released, releasedRows } from './release.ts';
 
-/** A member ready for sums: its matrices in local axes with releases taken out. */
+/** A member ready for sums. */
 export interface FrameElement {
   readonly member: FrameMember;
   /** Indices of its nodes. */
@@ -14,10 +14,10 @@ export interface FrameElement {
   /** L [m]. */
   readonly length: number;
   readonly axes: Axes;
-  /** 12 × 12, row by row. */
-  readonly stiffness: Float64Array;
-  /** End movements from joint movements, where ends are released; see `Released`. */
-  readonly follow?: Float64Array;
+  /** Its stiffness in local axes, releases left aside. */
+  readonly beam: BeamStiffness;
+  /** What is left of it where ends are released. */
+  readonly released?: Released;
 }
 
 export type ElementOutcome =
@@ -36,18 +36,18 @@ export function makeElement(
   const axes = memberAxes(start, end, member.up);
   if (axes === undefined) throw new Error(`member "${member.id}" has no axes`);
   const length = distance3(start, end);
-  const basis = {
+  const element: FrameElement = {
     member,
     from: indexOf.get(member.from)!,
     to: indexOf.get(member.to)!,
     length,
     axes,
+    beam: beamEntries(member, length),
   };
-  const stiffness = beamStiffness(member, length);
   const rows = releasedRows(member);
-  if (rows.length === 0) return { ok: true, value: { ...basis, stiffness } };
-  const released = condense(stiffness, rows);
-  if (released.ok) return { ok: true, value: { ...basis, ...released.value } };
+  if (rows.length === 0) return { ok: true, value: element };
+  const released = condense(beamMatrix(element.beam), rows);
+  if (released.ok) return { ok: true, value: { ...element, released: released.value } };
   const direction = DIRECTIONS[released.row % 6]!;
   const reason = `the releases let member "${member.id}" move by itself (local ${direction}): hold one of its ends`;
   return { ok: false, issue: { code: 'conflict', path: `members[${index}].releases`, reason } };

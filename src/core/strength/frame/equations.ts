@@ -35,23 +35,29 @@ export function numberEquations(
 }
 
 function neighborsOf(pairs: readonly (readonly [number, number])[], count: number): number[][] {
-  const sets = Array.from({ length: count }, () => new Set<number>());
+  const neighbors = Array.from({ length: count }, (): number[] => []);
   for (const [a, b] of pairs) {
-    if (a === b) continue;
-    sets[a]!.add(b);
-    sets[b]!.add(a);
+    if (a === b || neighbors[a]!.includes(b)) continue;
+    neighbors[a]!.push(b);
+    neighbors[b]!.push(a);
   }
-  return sets.map((set) => [...set]);
+  return neighbors;
 }
 
 function skylineOf(of: Int32Array, count: number, pairs: readonly (readonly [number, number])[]): Int32Array {
-  const top = Int32Array.from({ length: count }, (_, j) => j);
-  const couple = (nodes: readonly number[]) => {
-    const rows = nodes.flatMap((node) => [...of.subarray(node * 6, node * 6 + 6)]).filter((row) => row >= 0);
-    const first = Math.min(...rows);
-    for (const row of rows) top[row] = Math.min(top[row]!, first);
-  };
-  for (let node = 0; node * 6 < of.length; node++) couple([node]);
-  for (const pair of pairs) couple(pair);
+  // The unknowns of a node follow one another: its first stands for all.
+  const nodes = of.length / 6;
+  const first = new Int32Array(nodes).fill(count);
+  for (let i = 0; i < of.length; i++) {
+    const node = Math.floor(i / 6);
+    if (of[i]! >= 0) first[node] = Math.min(first[node]!, of[i]!);
+  }
+  const reach = first.slice();
+  for (const [a, b] of pairs) {
+    reach[a] = Math.min(reach[a]!, first[b]!);
+    reach[b] = Math.min(reach[b]!, first[a]!);
+  }
+  const top = new Int32Array(count);
+  for (let i = 0; i < of.length; i++) if (of[i]! >= 0) top[of[i]!] = reach[Math.floor(i / 6)]!;
   return top;
 }

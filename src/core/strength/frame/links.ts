@@ -22,8 +22,11 @@ export function findMasters(
     let lead = id;
     for (let next = masterOf.get(lead); next !== undefined; next = masterOf.get(lead)) lead = next;
     leader[node] = indexOf.get(lead)!;
+    if (lead === id) return;
     const { x, y, z } = subtract3(positionOf(model, id), positionOf(model, lead));
-    arm.set([x, y, z], node * 3);
+    arm[node * 3] = x;
+    arm[node * 3 + 1] = y;
+    arm[node * 3 + 2] = z;
   });
   return { leader, arm };
 }
@@ -83,25 +86,21 @@ export function matrixToMaster(
   at: number,
   size: number,
 ): void {
-  const [rx, ry, rz] = [0, 1, 2].map((i) => leaders.arm[node * 3 + i]!) as [number, number, number];
+  const rx = leaders.arm[node * 3]!;
+  const ry = leaders.arm[node * 3 + 1]!;
+  const rz = leaders.arm[node * 3 + 2]!;
   if (rx === 0 && ry === 0 && rz === 0) return;
-  // [moment row, force row, lever]: moment of the forces about the leader.
-  const levers: readonly (readonly [number, number, number])[] = [
-    [3, 2, ry],
-    [3, 1, -rz],
-    [4, 0, rz],
-    [4, 2, -rx],
-    [5, 1, rx],
-    [5, 0, -ry],
-  ];
-  for (const [moment, force, lever] of levers)
-    for (let i = 0; i < size; i++) {
-      const column = i * size + at;
-      k[column + moment] = k[column + moment]! + lever * k[column + force]!;
-    }
-  for (const [moment, force, lever] of levers)
-    for (let j = 0; j < size; j++) {
-      const row = (at + moment) * size + j;
-      k[row] = k[row]! + lever * k[(at + force) * size + j]!;
-    }
+  // Moments of the forces about the leader, first by columns, then by rows.
+  for (let row = 0; row < size; row++) bringLine(k, row * size + at, 1, rx, ry, rz);
+  for (let column = 0; column < size; column++) bringLine(k, at * size + column, size, rx, ry, rz);
+}
+
+/** Six numbers of a matrix, `step` apart: adds r × force to the moments. */
+function bringLine(k: Float64Array, at: number, step: number, rx: number, ry: number, rz: number): void {
+  const fx = k[at]!;
+  const fy = k[at + step]!;
+  const fz = k[at + 2 * step]!;
+  k[at + 3 * step] = k[at + 3 * step]! + ry * fz - rz * fy;
+  k[at + 4 * step] = k[at + 4 * step]! + rz * fx - rx * fz;
+  k[at + 5 * step] = k[at + 5 * step]! + rx * fy - ry * fx;
 }

@@ -30,7 +30,12 @@ export function massMatrix(frame: AssembledFrame): SkylineMatrix {
   for (const element of frame.elements) {
     if (!element.member.density) continue;
     const mass = beamMass(element.member, element.length);
-    addElement(matrix, frame, element, element.follow ? condenseMatrix(element.follow, mass) : mass);
+    addElement(
+      matrix,
+      frame,
+      element,
+      element.released ? condenseMatrix(element.released.follow, mass) : mass,
+    );
   }
   for (const lump of frame.model.masses ?? [])
     addNode(matrix, frame, frame.nodeIndex.get(lump.node)!, lumpMatrix(lump));

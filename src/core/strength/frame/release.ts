@@ -18,6 +18,7 @@ const FREE = 1e-10;
 
 /** Released rows of the member, 0 to 5 at its start and 6 to 11 at its end. */
 export function releasedRows({ releases }: FrameMember): readonly number[] {
+  if (releases === undefined) return [];
   const rows = (names: readonly Direction[] | undefined, shift: number) =>
     (names ?? []).map((name) => DIRECTIONS.indexOf(name) + shift);
   return [...new Set([...rows(releases?.from, 0), ...rows(releases?.to, 6)])].sort((a, b) => a - b);

@@ -4,6 +4,7 @@ import type { Holds } from './riderHolds.ts';
 import { onWheel } from './tireLoads.ts';
 import type { Whole } from './wholeBike.ts';
 
+/** Each brake alone until the tire lets go or the other wheel lifts. */
 export function brakeCases({ build, settings }: CasesInput, whole: Whole, holds: Holds): Draft[] {
   const mu = settings.brakingGrip;
   const { weight, wheelbase: p, ahead: b, height: h } = whole;

@@ -3,6 +3,7 @@ import type { Holds } from './riderHolds.ts';
 import { CHASSIS, onWheel, rest } from './tireLoads.ts';
 import type { Whole } from './wholeBike.ts';
 
+/** A wheel that rides up on something, and one that falls into it. */
 export function bumpCases({ settings }: CasesInput, whole: Whole, holds: Holds): Draft[] {
   const { bumpFactor: n, potholeRearward } = settings;
   const basis = (where: string) => `${n} times the load at rest on the ${where} wheel, the other as at rest.`;

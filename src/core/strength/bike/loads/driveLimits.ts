@@ -2,6 +2,7 @@ import type { CasesInput, DriveLimits } from './caseTypes.ts';
 import { drivePulls, largestTorque } from './drivePull.ts';
 import type { Whole } from './wholeBike.ts';
 
+/** What ends the push at the rear wheel: engine, clutch, grip or the front wheel. */
 export function driveLimits({ build, bike, driveline, settings }: CasesInput, whole: Whole): DriveLimits {
   const { torque, limitedBy } = largestTorque(build);
   const pulls = drivePulls(build, bike, driveline, torque);

@@ -8,6 +8,7 @@ const SEATED = { seat: 0.7, pegs: 0.2, grips: 0.1 };
 
 const STANDING = { seat: 0, pegs: 0.8, grips: 0.2 };
 
+/** Where a seated and a standing rider rests, by weights. */
 export function riderHolds(frame: BikeFrame): { readonly seated: RiderHold; readonly standing: RiderHold } {
   const hold = (shares: typeof SEATED): RiderHold =>
     [

@@ -71,6 +71,7 @@ function shaftLoads(id: string, bike: Bike, pulls: readonly DrivePull[]): ShaftL
   );
 }
 
+/** The shaft solved; nothing where it is not held. */
 export function solveDriveShaft(model: DriveShaftModel): ShaftSolution | undefined {
   const solved = solveShaft(model.shaft);
   return solved.ok ? solved.value : undefined;

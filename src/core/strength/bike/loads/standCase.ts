@@ -9,6 +9,7 @@ import { GRAVITY, type Whole } from './wholeBike.ts';
 /** @source practice */
 const USUAL_SPLAY = (20 * Math.PI) / 180;
 
+/** The parked bike on its stand with the rider on. */
 export function standCase({ build, bike, frame, settings }: CasesInput, whole: Whole, holds: Holds): Draft[] {
   const { stand } = build.seating;
   const pivot = bike.layout.places.stand;

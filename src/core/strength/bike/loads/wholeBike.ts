@@ -20,6 +20,7 @@ export interface Whole {
   readonly contact: { readonly front: Point3; readonly rear: Point3 };
 }
 
+/** Weight, center and wheel loads of the bike at rest. @source derived, moments about the rear contact */
 export function wholeBike({ bike }: CasesInput, { total, center }: FrameMasses, bare: FrameMasses): Whole {
   const rearAxle = bike.shafts.rearAxle!;
   const frontAxle = bike.shafts.frontAxle!;

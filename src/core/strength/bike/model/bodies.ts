@@ -10,6 +10,7 @@ const isLine = (id: string): boolean =>
   id.startsWith('tubes.') ||
   ['steering.neck', 'steering.fork', 'shafts.rearAxle', 'shafts.frontAxle'].includes(id);
 
+/** Everything with mass that is no line of the model, wheels and rider each as one body. */
 export function carriedBodies(making: Making, places: Places): CarriedBody[] {
   const { masses, draft } = making;
   const lumps = masses.parts.filter((part) => !isLine(part.id) && part.mass > 0);

@@ -6,6 +6,7 @@ import type { Making, Places } from './making.ts';
 /** Half the distance of the straps of a body between two tubes [m]. @source practice */
 const HANG_SPREAD = 0.05;
 
+/** What holds a part: its shaft, plate, fork or engine, else the tubes nearest to it. */
 export function carrierOf(making: Making, places: Places, part: MassPart): Carrier {
   const { build, draft, frameLines, flaws, plates } = making;
   const to = (holder: string): Carrier => {

@@ -4,6 +4,7 @@ import { nearestOnLine } from './nearest.ts';
 /** A cope further from its trunk than this is not fitted round it [m]. */
 const COPE_GAP = 5e-3;
 
+/** Coped ends are one with the nearest place of their trunk; a cope that falls short is told. */
 export function tieCopes({ bike, draft, welds, flaws }: Making): void {
   for (const tube of bike.tubes) {
     const line = draft.lines.get(tube.id)!;

@@ -161,6 +161,7 @@ export function heldY(
 /** A hub face nearer to a plate than this is taken to stand off from it [m]. */
 const LEAST_OVERHANG = 4e-3;
 
+/** An axle with nodes where it is held and where its hub begins and ends. */
 export function addAxle(
   draft: FrameDraft,
   bike: Bike,

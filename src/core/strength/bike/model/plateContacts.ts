@@ -6,6 +6,7 @@ import type { Making } from './making.ts';
 /** A plate that stands on a foot is joined there, not where another tube passes close by [m]. */
 const FOOT_HEIGHT = 0.02;
 
+/** Ties a plate to the tubes that it reaches, or to the nearest, which is told. */
 export function tieContacts(making: Making, pattern: FlatPattern, index: number, node: string): void {
   const { draft, search, welds, flaws } = making;
   const contact = search.of(

@@ -6,6 +6,7 @@ import type { Making } from './making.ts';
 /** Overhang of plates that no stack places [m]. @source practice */
 const SPACER = 0.03;
 
+/** The rear axle between its plates, or where a stack holds it. */
 export function addRear(making: Making): AxleNodes {
   const { build, bike, masses, patterns, draft } = making;
   const placed = patterns

@@ -3,6 +3,7 @@ import type { Build } from '../../../build/index.ts';
 import { materialStrength } from '../../../standards/index.ts';
 import type { DraftLine, FrameDraft } from './draft.ts';
 
+/** Tubes and neck as lines of members, each with its own stock and mass. */
 export function addTubes(draft: FrameDraft, build: Build, bike: Bike, masses: MassSummary): DraftLine[] {
   const massOf = (id: string): number => masses.parts.find((part) => part.id === id)?.mass ?? 0;
   const tubes = bike.tubes.map((tube) => {

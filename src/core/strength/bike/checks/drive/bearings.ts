@@ -16,6 +16,7 @@ import type { BearingStrength, DriveInput } from './driveTypes.ts';
 /** Largest tilt of a shaft in its bearing [rad]. @source shigley-9, table 7-2 */
 const SLOPE = { bore: 0.003, flange: 0.052 };
 
+/** What each bearing of a shaft carries, and how long where its number is known. */
 export function bearingsOf(
   input: DriveInput,
   model: DriveShaftModel,

@@ -7,6 +7,7 @@ import type { UtilizationRow } from '../utilizationRow.ts';
 import { CASE, type ChainStrength, type DriveInput } from './driveTypes.ts';
 import { shaftSpeed } from './shaftSpeed.ts';
 
+/** Tension, joint pressure and rated power of a chain at full torque. */
 export function chainOf(input: DriveInput, pull: DrivePull): ChainStrength[] {
   const { build, driveline } = input;
   const solved = driveline.chains[pull.drive];
@@ -34,7 +35,7 @@ export function chainOf(input: DriveInput, pull: DrivePull): ChainStrength[] {
 const enginePower = (build: Build): number =>
   Math.max(0, ...(build.engine.torque ?? []).map(({ at, torque }) => at * torque));
 
-export function chainRows(_input: DriveInput, chain: ChainStrength): UtilizationRow[] {
+export function chainRows(chain: ChainStrength): UtilizationRow[] {
   const base = { part: chain.drive, case: CASE, where: 'tight strand' };
   const rows: UtilizationRow[] = [
     {

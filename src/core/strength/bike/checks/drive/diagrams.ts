@@ -4,6 +4,7 @@ import type { ShaftDiagrams } from './driveTypes.ts';
 
 const DIAGRAM_POINTS = 81;
 
+/** Values left and right of every station, so that jumps stay jumps. */
 export function diagramsOf({ shaft }: DriveShaftModel, solution: ShaftSolution): ShaftDiagrams {
   const from = Math.min(...shaft.segments.map((one) => one.from));
   const to = Math.max(...shaft.segments.map((one) => one.to));

@@ -20,9 +20,6 @@ export function driveStrength(input: DriveInput): DriveStrength {
     chains,
     belts: beltsOf(pulls),
     notChecked,
-    rows: [
-      ...shafts.flatMap((shaft) => shaftRows(input, shaft)),
-      ...chains.flatMap((chain) => chainRows(input, chain)),
-    ],
+    rows: [...shafts.flatMap((shaft) => shaftRows(input, shaft)), ...chains.flatMap(chainRows)],
   };
 }

@@ -11,6 +11,7 @@ import { shaftSpeed } from './shaftSpeed.ts';
 
 const STEEL_DENSITY = 7850;
 
+/** One shaft solved on its bearings, or word that it could not be. */
 export function shaftOf(
   input: DriveInput,
   model: DriveShaftModel,

@@ -24,31 +24,37 @@ export function axleSlots({ build, patterns, frame, cases, settings }: JointInpu
       thickness: pattern.thickness as Length,
       edge: (entry.margin + diameter / 2) as Length,
     });
-    const material = materialStrength(pattern.material);
-    const base = { part: pattern.id, case: worst.one.id, kind: 'pressure' as const };
-    const allowed = material.yield / settings.yieldFactor;
-    return [
-      {
-        ...base,
-        where: 'slot of the axle',
-        quantity: 'pressure on the slot',
-        value: stress.bearing,
-        limit: allowed,
-        utilization: stress.bearing / allowed,
-        source: { key: 'shigley-9', where: 'section 8-12, bearing' },
-      },
-      {
-        ...base,
-        where: 'beyond the slot',
-        quantity: 'shear by tearing out',
-        value: stress.tearOut,
-        limit: 0.577 * allowed,
-        utilization: stress.tearOut / (0.577 * allowed),
-        source: { key: 'shigley-9', where: 'section 8-12, tear-out' },
-      },
-    ];
+    const allowed = materialStrength(pattern.material).yield / settings.yieldFactor;
+    return slotRows({ part: pattern.id, case: worst.one.id }, stress, allowed);
   });
 }
+
+const slotRows = (
+  of: Pick<UtilizationRow, 'part' | 'case'>,
+  { bearing, tearOut }: ReturnType<typeof plateBearing>,
+  allowed: number,
+): UtilizationRow[] => [
+  {
+    ...of,
+    where: 'slot of the axle',
+    quantity: 'pressure on the slot',
+    value: bearing,
+    limit: allowed,
+    kind: 'pressure',
+    utilization: bearing / allowed,
+    source: { key: 'shigley-9', where: 'section 8-12, bearing' },
+  },
+  {
+    ...of,
+    where: 'beyond the slot',
+    quantity: 'shear by tearing out',
+    value: tearOut,
+    limit: 0.577 * allowed,
+    kind: 'pressure',
+    utilization: tearOut / (0.577 * allowed),
+    source: { key: 'shigley-9', where: 'section 8-12, tear-out' },
+  },
+];
 
 /** Larger of the two hub forces of the rear wheel [N]. */
 function axleLoad(frame: BikeFrame, one: LoadCase): number {

@@ -7,21 +7,12 @@ import { legOf, weldRow } from './weldRow.ts';
 
 /** Fillets along both sides of a plate's foot, under the force of its bearing. */
 export function footWelds(input: JointInput): UtilizationRow[] {
-  const { build, patterns, frame, cases, settings } = input;
+  const { build, patterns, settings } = input;
   return patterns.flatMap((pattern): UtilizationRow[] => {
     const entry = build.plates[pattern.id];
     if (entry?.recipe !== 'countershaft-plate' && entry?.recipe !== 'outboard-support') return [];
     if ((entry.foot.bolts ?? 0) > 0) return [];
-    const found = frame.bearings
-      .filter(({ plate }) => plate === pattern.id)
-      .flatMap((bearing) =>
-        cases.flatMap((one) =>
-          (one.balanced.loads.nodes ?? [])
-            .filter((load) => load.node === bearing.node && load.force !== undefined)
-            .map((load) => ({ one, force: load.force! })),
-        ),
-      )
-      .sort((a, b) => Math.hypot(b.force.x, b.force.z) - Math.hypot(a.force.x, a.force.z))[0];
+    const found = worstForce(input, pattern.id);
     if (!found) return [];
     const leg = legOf(input, pattern.thickness);
     const half = entry.foot.width / 2;
@@ -37,7 +28,7 @@ export function footWelds(input: JointInput): UtilizationRow[] {
       moment: [0 as Torque, 0 as Torque, 0 as Torque],
     };
     return [
-      weldRow(input, {
+      weldRow({
         part: pattern.id,
         where: 'fillets at its foot',
         one: found.one,
@@ -50,3 +41,16 @@ export function footWelds(input: JointInput): UtilizationRow[] {
     ];
   });
 }
+
+/** The largest force that any case brings on the bearings of a plate. */
+const worstForce = ({ frame, cases }: JointInput, plate: string) =>
+  frame.bearings
+    .filter((bearing) => bearing.plate === plate)
+    .flatMap((bearing) =>
+      cases.flatMap((one) =>
+        (one.balanced.loads.nodes ?? [])
+          .filter((load) => load.node === bearing.node && load.force !== undefined)
+          .map((load) => ({ one, force: load.force! })),
+      ),
+    )
+    .sort((a, b) => Math.hypot(b.force.x, b.force.z) - Math.hypot(a.force.x, a.force.z))[0];

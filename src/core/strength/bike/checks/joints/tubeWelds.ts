@@ -31,7 +31,7 @@ export function tubeWelds(input: JointInput): UtilizationRow[] {
       }))
       .sort((a, b) => demand(b.load, b.radius) - demand(a.load, a.radius))[0];
     if (!found) continue;
-    const row = weldRow(input, {
+    const row = weldRow({
       part: weld.line,
       where: `weld round the tube at "${weld.with}"`,
       one: found.one,

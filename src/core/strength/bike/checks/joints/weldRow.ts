@@ -6,22 +6,21 @@ import type { LoadCase } from '../../loads/caseTypes.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
 import type { JointInput } from './jointInput.ts';
 
+/** The leg that the file gives, or that of the thinner part [m]. */
 export const legOf = ({ build }: JointInput, thinner: number): Length =>
   (build.loads?.weldLeg ?? thinner) as Length;
 
-export function weldRow(
-  _input: JointInput,
-  of: {
-    readonly part: string;
-    readonly where: string;
-    readonly one: LoadCase;
-    readonly lines: readonly WeldLine[];
-    readonly leg: Length;
-    readonly load: WeldLoad;
-    readonly yield: number;
-    readonly settings: LoadSettings;
-  },
-): UtilizationRow {
+/** Throat stress of a weld against the lesser of filler and base metal. */
+export function weldRow(of: {
+  readonly part: string;
+  readonly where: string;
+  readonly one: LoadCase;
+  readonly lines: readonly WeldLine[];
+  readonly leg: Length;
+  readonly load: WeldLoad;
+  readonly yield: number;
+  readonly settings: LoadSettings;
+}): UtilizationRow {
   const stress = worstThroatStress(of.lines, throatOf(of.leg), of.load, 'all-shear');
   const filler = fillerTensile(of.settings.filler);
   const throat = allowableThroat(filler.ok ? filler.value : (482e6 as Pressure));
