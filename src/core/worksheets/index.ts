@@ -24,6 +24,7 @@ import { sprocketWorksheet } from './sprocket.ts';
 import { stackWorksheet } from './stack.ts';
 import { steeringWorksheet } from './steering.ts';
 import { suspensionWorksheet } from './suspension.ts';
+import { tubeJointWorksheet } from './tubeJoint.ts';
 import { variableBeltWorksheet } from './variableBelt.ts';
 import { weldGroupWorksheet } from './weldGroup.ts';
 import type { Worksheet } from './worksheet.ts';
@@ -65,6 +66,7 @@ export const worksheets: readonly Worksheet[] = [
   stackWorksheet,
   steeringWorksheet,
   suspensionWorksheet,
+  tubeJointWorksheet,
   variableBeltWorksheet,
   weldGroupWorksheet,
 ];
