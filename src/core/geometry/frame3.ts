@@ -1,5 +1,5 @@
 import type { Point, Point3 } from './point.ts';
-import { add3, anyAcross3, cross3, dot3, rotate3, scale3, subtract3, unit3 } from './vec3.ts';
+import { add3, anyAcross3, cross3, dot3, rotate3, subtract3, unit3 } from './vec3.ts';
 
 /** A right-handed set of axes in space: where a part's own coordinates lie in the bike. */
 export interface Frame3 {
@@ -47,8 +47,11 @@ export const toWorld = (frame: Frame3, local: Point & { readonly z?: number }): 
 export const toLocal = (frame: Frame3, world: Point3): Point3 =>
   directionToLocal(frame, subtract3(world, frame.origin));
 
-export const directionToWorld = (frame: Frame3, local: Point3): Point3 =>
-  add3(add3(scale3(frame.x, local.x), scale3(frame.y, local.y)), scale3(frame.z, local.z));
+export const directionToWorld = ({ x, y, z }: Frame3, local: Point3): Point3 => ({
+  x: x.x * local.x + y.x * local.y + z.x * local.z,
+  y: x.y * local.x + y.y * local.y + z.y * local.z,
+  z: x.z * local.x + y.z * local.y + z.z * local.z,
+});
 
 export const directionToLocal = (frame: Frame3, world: Point3): Point3 => ({
   x: dot3(world, frame.x),

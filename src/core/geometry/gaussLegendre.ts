@@ -11,7 +11,7 @@ export function integratePanel(f: (t: number) => number, a: number, b: number): 
   const middle = (a + b) / 2;
   const half = (b - a) / 2;
   let sum = 0;
-  for (const [node, weight] of rule) sum += weight * f(middle + half * node);
+  for (let i = 0; i < POINTS; i++) sum += rule.weights[i]! * f(middle + half * rule.nodes[i]!);
   return sum * half;
 }
 
@@ -29,7 +29,7 @@ export function forEachNode(
   const half = (b - a) / panels / 2;
   for (let k = 0; k < panels; k++) {
     const middle = a + (2 * k + 1) * half;
-    for (const [node, weight] of rule) visit(middle + half * node, half * weight);
+    for (let i = 0; i < POINTS; i++) visit(middle + half * rule.nodes[i]!, half * rule.weights[i]!);
   }
 }
 
@@ -53,8 +53,10 @@ function refine(
 }
 
 // Roots of the Legendre polynomial by Newton from the usual cosine start; weights 2/((1 − x²)·P'²).
-function legendreRule(n: number): readonly (readonly [number, number])[] {
-  return Array.from({ length: n }, (_, i) => {
+function legendreRule(n: number): { readonly nodes: readonly number[]; readonly weights: readonly number[] } {
+  const nodes: number[] = [];
+  const weights: number[] = [];
+  for (let i = 0; i < n; i++) {
     let x = Math.cos((Math.PI * (i + 0.75)) / (n + 0.5));
     let slope = 1;
     for (let step = 0; step < 8; step++) {
@@ -62,8 +64,10 @@ function legendreRule(n: number): readonly (readonly [number, number])[] {
       slope = derivative;
       x -= value / derivative;
     }
-    return [x, 2 / ((1 - x * x) * slope * slope)] as const;
-  });
+    nodes.push(x);
+    weights.push(2 / ((1 - x * x) * slope * slope));
+  }
+  return { nodes, weights };
 }
 
 function legendre(n: number, x: number): readonly [number, number] {

@@ -70,6 +70,9 @@ export {
   nearestOfLoops,
   nearestOnLoop,
   nearestWithin,
+  type Outline,
+  outlineOf,
+  type Shape,
   type Side,
 } from './loopPoint.ts';
 export {

@@ -4,46 +4,65 @@ import {
   type Bounds,
   boundsGap,
   extremeShares,
+  joinBounds,
   type Segment,
-  segmentBounds,
   segmentPoint,
   segments,
 } from './loopSegment.ts';
 import type { Point } from './point.ts';
 import {
+  type BoxedSegment,
+  boxed,
+  boxedMeetings,
   type Nearest,
-  nearestOfSegments,
+  nearestOfBoxed,
   nearestOnSegment,
   SAME_POINT,
-  segmentMeetings,
 } from './segmentMeet.ts';
 import { distance2 } from './vec2.ts';
 
 export type Side = 'inside' | 'outside' | 'edge';
 
-/** Nearest point of the outline to `p`; exact. */
-export const nearestOnLoop = (loop: Loop, p: Point): Nearest =>
-  least(segments(loop).map((piece) => nearestOnSegment(piece, p)));
-
-/** Distance from a point to the outline, inside or out [m]; exact. */
-export const distanceToLoop = (loop: Loop, p: Point): number => nearestOnLoop(loop, p).distance;
-
-/** Nearest points of two outlines [m]; distance 0 where they cross or touch. Exact for lines and arcs. */
-export function nearestOfLoops(a: Loop, b: Loop): Nearest {
-  const best = nearestWithin(a, b, Number.POSITIVE_INFINITY);
-  if (!best) throw new RangeError('an outline needs pieces');
-  return best;
+/** A loop with its pieces and their boxes worked out: made once by whoever asks many questions about one loop. */
+export interface Outline {
+  readonly loop: Loop;
+  /** As {@link segments} gives them. */
+  readonly pieces: readonly BoxedSegment[];
+  readonly box: Bounds;
 }
 
+/** What questions about a loop are asked of. */
+export type Shape = Loop | Outline;
+
+export function outlineOf(shape: Shape): Outline {
+  if ('pieces' in shape) return shape;
+  const pieces = segments(shape).map(boxed);
+  if (pieces.length === 0) throw new RangeError('an outline needs pieces');
+  return { loop: shape, pieces, box: joinBounds(pieces.map(({ box }) => box)) };
+}
+
+/** Nearest point of the outline to `p`; exact. */
+export function nearestOnLoop(shape: Shape, p: Point): Nearest {
+  const options = outlineOf(shape).pieces.map(({ piece }) => nearestOnSegment(piece, p));
+  return options.reduce((best, option) => (option.distance < best.distance ? option : best));
+}
+
+/** Distance from a point to the outline, inside or out [m]; exact. */
+export const distanceToLoop = (shape: Shape, p: Point): number => nearestOnLoop(shape, p).distance;
+
+/** Nearest points of two outlines [m]; distance 0 where they cross or touch. Exact for lines and arcs. */
+export const nearestOfLoops = (a: Shape, b: Shape): Nearest => nearestWithin(a, b, Number.POSITIVE_INFINITY)!;
+
 /** {@link nearestOfLoops} where it is nearer than `within` [m], else none; pieces farther apart are passed over. */
-export function nearestWithin(a: Loop, b: Loop, within: number): Nearest | undefined {
-  const others = boxed(b);
+export function nearestWithin(a: Shape, b: Shape, within: number): Nearest | undefined {
+  const [one, other] = [outlineOf(a), outlineOf(b)];
   let best: Nearest | undefined;
-  for (const p of boxed(a)) {
-    for (const q of others) {
+  for (const p of one.pieces) {
+    if (boundsGap(p.box, other.box) >= (best?.distance ?? within)) continue;
+    for (const q of other.pieces) {
       const wanted = best?.distance ?? within;
       if (boundsGap(p.box, q.box) >= wanted) continue;
-      const nearest = nearestOfSegments(p.piece, q.piece);
+      const nearest = nearestOfBoxed(p, q);
       if (nearest.distance < wanted) best = nearest;
     }
   }
@@ -51,66 +70,68 @@ export function nearestWithin(a: Loop, b: Loop, within: number): Nearest | undef
 }
 
 /** Where a point lies; on the edge when nearer to it than a nanometer. */
-export function locatePoint(loop: Loop, p: Point): Side {
-  const pieces = segments(loop);
-  if (pieces.some((piece) => nearestOnSegment(piece, p).distance <= SAME_POINT)) return 'edge';
-  const crossings = pieces.flatMap(monotonePieces).filter((piece) => crossesRay(piece, p)).length;
+export function locatePoint(shape: Shape, p: Point): Side {
+  const { pieces } = outlineOf(shape);
+  const at = { minX: p.x, minY: p.y, maxX: p.x, maxY: p.y };
+  if (
+    pieces.some(
+      (one) => boundsGap(one.box, at) <= SAME_POINT && nearestOnSegment(one.piece, p).distance <= SAME_POINT,
+    )
+  )
+    return 'edge';
+  const crossings = pieces
+    .filter(({ box }) => box.minY <= p.y && p.y <= box.maxY && box.maxX >= p.x)
+    .flatMap(({ piece }) => monotonePieces(piece))
+    .filter((piece) => crossesRay(piece, p)).length;
   return crossings % 2 === 1 ? 'inside' : 'outside';
 }
 
 /** Whether a point is inside the outline; a point on the edge is not. */
-export const containsPoint = (loop: Loop, p: Point): boolean => locatePoint(loop, p) === 'inside';
+export const containsPoint = (shape: Shape, p: Point): boolean => locatePoint(shape, p) === 'inside';
 
 /** Whether two outlines cross or touch. */
-export function loopsMeet(a: Loop, b: Loop): boolean {
-  const others = boxed(b);
-  return boxed(a).some((p) => others.some((q) => meetings(p, q).length > 0));
+export function loopsMeet(a: Shape, b: Shape): boolean {
+  const [one, other] = [outlineOf(a), outlineOf(b)];
+  return one.pieces.some(
+    (p) =>
+      boundsGap(p.box, other.box) <= 2 * SAME_POINT &&
+      other.pieces.some((q) => boxedMeetings(p, q).length > 0),
+  );
 }
 
 /** Whether `inner` lies wholly inside `outer` without touching it. */
-export function loopInside(inner: Loop, outer: Loop): boolean {
-  const first = inner[0];
-  return first !== undefined && !loopsMeet(inner, outer) && containsPoint(outer, first);
+export function loopInside(inner: Shape, outer: Shape): boolean {
+  const [one, other] = [outlineOf(inner), outlineOf(outer)];
+  return !loopsMeet(one, other) && containsPoint(other, one.loop[0]!);
 }
 
 /** Whether the regions inside two outlines share any place, touching counted. */
-export const loopsOverlap = (a: Loop, b: Loop): boolean =>
-  loopsMeet(a, b) || loopInside(a, b) || loopInside(b, a);
+export function loopsOverlap(a: Shape, b: Shape): boolean {
+  const [one, other] = [outlineOf(a), outlineOf(b)];
+  if (loopsMeet(one, other)) return true;
+  return containsPoint(other, one.loop[0]!) || containsPoint(one, other.loop[0]!);
+}
 
 /** Whether an outline never crosses, touches or folds back on itself. A loop of fewer than two pieces is not simple. */
 export function isSimpleLoop(loop: Loop): boolean {
-  const pieces = boxed(loop);
+  const pieces = segments(loop).map(boxed);
   const n = pieces.length;
   if (n < 2) return false;
   // Two pieces enclose something unless one runs back along the other.
   if (n === 2)
     return distance2(segmentPoint(pieces[0]!.piece, 0.5), segmentPoint(pieces[1]!.piece, 0.5)) > SAME_POINT;
   return pieces.every((a, i) =>
-    pieces.slice(i + 1).every((b, k) => {
-      const j = i + 1 + k;
-      const shared = [
+    pieces.every((b, j) => {
+      if (j <= i) return true;
+      const meetings = boxedMeetings(a, b);
+      if (meetings.length === 0) return true;
+      const joints = [
         ...(j === i + 1 ? [a.piece.to] : []),
         ...(i === 0 && j === n - 1 ? [a.piece.from] : []),
       ];
-      return meetings(a, b).every((p) => shared.some((s) => distance2(p, s) <= 2 * SAME_POINT));
+      return meetings.every((p) => joints.some((joint) => distance2(p, joint) <= 2 * SAME_POINT));
     }),
   );
-}
-
-interface Boxed {
-  readonly piece: Segment;
-  readonly box: Bounds;
-}
-
-const boxed = (loop: Loop): Boxed[] => segments(loop).map((piece) => ({ piece, box: segmentBounds(piece) }));
-
-const meetings = (a: Boxed, b: Boxed): Point[] =>
-  boundsGap(a.box, b.box) > 2 * SAME_POINT ? [] : segmentMeetings(a.piece, b.piece);
-
-function least(options: readonly Nearest[]): Nearest {
-  const [first, ...rest] = options;
-  if (!first) throw new RangeError('an outline needs pieces');
-  return rest.reduce((best, option) => (option.distance < best.distance ? option : best), first);
 }
 
 /** A piece that only rises or only falls; an arc piece lies on one side of its center. */

@@ -46,11 +46,10 @@ const QUARTER = Math.PI / 2;
 /** Enclosed area [m²], positive when the loop is walked counterclockwise. */
 export const signedArea = (loop: Loop): number => momentsOf(segments(loop), loop[0] ?? { x: 0, y: 0 }).a;
 
-export const loopPerimeter = (loop: Loop): number =>
-  segments(loop).reduce((sum, piece) => sum + segmentLength(piece), 0);
+export const loopPerimeter = (loop: Loop): number => lengthOf(segments(loop));
 
 /** Exact box around a loop [m]. */
-export const loopBounds = (loop: Loop): Bounds => joinBounds(segments(loop).map(segmentBounds));
+export const loopBounds = (loop: Loop): Bounds => boundsOf(segments(loop));
 
 /** Area, centroid and second moments of the region inside one loop; see {@link regionProperties}. */
 export const loopProperties = (loop: Loop): RegionProperties => regionProperties(loop, []);
@@ -64,24 +63,30 @@ export const loopProperties = (loop: Loop): RegionProperties => regionProperties
  */
 export function regionProperties(outline: Loop, holes: readonly Loop[]): RegionProperties {
   const reference = { x: outline[0]?.x ?? 0, y: outline[0]?.y ?? 0 };
-  const outer = unsigned(momentsOf(segments(outline), reference));
-  const m = holes.reduce(
-    (sum, hole) => combine(sum, unsigned(momentsOf(segments(hole), reference)), -1),
-    outer,
+  const edge = segments(outline);
+  const inner = holes.map(segments);
+  const m = inner.reduce(
+    (sum, hole) => combine(sum, unsigned(momentsOf(hole, reference)), -1),
+    unsigned(momentsOf(edge, reference)),
   );
   if (!(m.a > 0)) throw new RangeError('the outline encloses no area');
   const cx = m.x / m.a;
   const cy = m.y / m.a;
   return {
     area: m.a,
-    perimeter: [outline, ...holes].reduce((sum, loop) => sum + loopPerimeter(loop), 0),
+    perimeter: [edge, ...inner].reduce((sum, pieces) => sum + lengthOf(pieces), 0),
     centroid: { x: reference.x + cx, y: reference.y + cy },
     ixx: m.yy - m.a * cy * cy,
     iyy: m.xx - m.a * cx * cx,
     ixy: m.xy - m.a * cx * cy,
-    bounds: loopBounds(outline),
+    bounds: boundsOf(edge),
   };
 }
+
+const lengthOf = (pieces: readonly Segment[]): number =>
+  pieces.reduce((sum, piece) => sum + segmentLength(piece), 0);
+
+const boundsOf = (pieces: readonly Segment[]): Bounds => joinBounds(pieces.map(segmentBounds));
 
 const combine = (p: Moments, q: Moments, k: number): Moments => ({
   a: p.a + k * q.a,

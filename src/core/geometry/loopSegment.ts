@@ -1,6 +1,6 @@
 import type { Loop, LoopVertex } from './loop.ts';
 import type { Point } from './point.ts';
-import { between2, distance2, left2, length2, polar2, subtract2 } from './vec2.ts';
+import { between2, distance2, polar2 } from './vec2.ts';
 
 /** One straight or round piece of a loop [m, rad]. */
 export type Segment = LineSegment | ArcSegment;
@@ -66,10 +66,9 @@ export function segmentOf(from: LoopVertex, next: Point): Segment {
   if (!(chord > 0))
     throw new RangeError('an arc needs two different ends; write a circle as two half circles');
   // The center lies left of the chord of a counterclockwise arc by chord·(1 − b²)/(4·b).
-  const across = left2(subtract2(end, start));
   const offset = (1 - b * b) / (4 * b);
   const middle = between2(start, end, 0.5);
-  const center = { x: middle.x + across.x * offset, y: middle.y + across.y * offset };
+  const center = { x: middle.x - (end.y - start.y) * offset, y: middle.y + (end.x - start.x) * offset };
   return {
     kind: 'arc',
     from: start,
@@ -123,14 +122,22 @@ export function extremeShares(arc: ArcSegment): number[] {
 
 /** The exact box around a piece: its ends and, for an arc, the extreme points it passes. */
 export function segmentBounds(segment: Segment): Bounds {
-  const points = [segment.from, segment.to];
-  if (segment.kind === 'arc') {
-    for (const quarter of [0, 1, 2, 3]) {
-      const share = shareOfArc(segment, quarter * QUARTER);
-      if (share !== undefined) points.push(extremePoint(segment, quarter));
-    }
-  }
-  return boundsOfPoints(points);
+  const { from, to } = segment;
+  const ends = {
+    minX: Math.min(from.x, to.x),
+    minY: Math.min(from.y, to.y),
+    maxX: Math.max(from.x, to.x),
+    maxY: Math.max(from.y, to.y),
+  };
+  if (segment.kind === 'line') return ends;
+  const { center, radius } = segment;
+  const passes = (quarter: number): boolean => shareOfArc(segment, quarter * QUARTER) !== undefined;
+  return {
+    minX: passes(2) ? Math.min(ends.minX, center.x - radius) : ends.minX,
+    minY: passes(3) ? Math.min(ends.minY, center.y - radius) : ends.minY,
+    maxX: passes(0) ? Math.max(ends.maxX, center.x + radius) : ends.maxX,
+    maxY: passes(1) ? Math.max(ends.maxY, center.y + radius) : ends.maxY,
+  };
 }
 
 /** Distance between the two lines square to the direction `angle` [rad] that just hold the pieces between them [m]. */
@@ -165,26 +172,20 @@ export function boundsOfPoints(points: readonly Point[]): Bounds {
 
 /** The smallest box around boxes; throws for none. */
 export function joinBounds(boxes: readonly Bounds[]): Bounds {
-  return boundsOfPoints(
-    boxes.flatMap((box) => [
-      { x: box.minX, y: box.minY },
-      { x: box.maxX, y: box.maxY },
-    ]),
-  );
+  if (boxes.length === 0) throw new RangeError('no boxes have no box');
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const box of boxes) {
+    minX = Math.min(minX, box.minX);
+    minY = Math.min(minY, box.minY);
+    maxX = Math.max(maxX, box.maxX);
+    maxY = Math.max(maxY, box.maxY);
+  }
+  return { minX, minY, maxX, maxY };
 }
 
 /** Distance between two boxes [m], 0 where they overlap. */
-export const boundsGap = (a: Bounds, b: Bounds): number =>
-  length2({
-    x: Math.max(0, a.minX - b.maxX, b.minX - a.maxX),
-    y: Math.max(0, a.minY - b.maxY, b.minY - a.maxY),
-  });
-
-// Written out, because cos(π/2) is not 0 in floating point.
-function extremePoint(arc: ArcSegment, quarter: number): Point {
-  const { x, y } = arc.center;
-  if (quarter === 0) return { x: x + arc.radius, y };
-  if (quarter === 1) return { x, y: y + arc.radius };
-  if (quarter === 2) return { x: x - arc.radius, y };
-  return { x, y: y - arc.radius };
+export function boundsGap(a: Bounds, b: Bounds): number {
+  const x = Math.max(0, a.minX - b.maxX, b.minX - a.maxX);
+  const y = Math.max(0, a.minY - b.maxY, b.minY - a.maxY);
+  return Math.sqrt(x * x + y * y);
 }

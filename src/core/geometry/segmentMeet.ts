@@ -1,5 +1,6 @@
 import {
   type ArcSegment,
+  type Bounds,
   boundsGap,
   type LineSegment,
   type Segment,
@@ -20,14 +21,28 @@ export interface Nearest {
   readonly to: Point;
 }
 
+/** A piece with the box around it, which tells at once most of what lies too far off to matter. */
+export interface BoxedSegment {
+  readonly piece: Segment;
+  readonly box: Bounds;
+}
+
 const HALF = Math.PI;
+
+export const boxed = (piece: Segment): BoxedSegment => ({ piece, box: segmentBounds(piece) });
 
 /**
  * Points that two pieces share, touching counted; for pieces that lie on each other, the ends of the shared part.
  * Exact for lines and arcs. A touch closer than {@link SAME_POINT} to tangent is one point.
  */
-export function segmentMeetings(a: Segment, b: Segment): Point[] {
-  if (boundsGap(segmentBounds(a), segmentBounds(b)) > 2 * SAME_POINT) return [];
+export const segmentMeetings = (a: Segment, b: Segment): Point[] => boxedMeetings(boxed(a), boxed(b));
+
+/** {@link segmentMeetings} of pieces whose boxes are known. */
+export function boxedMeetings(
+  { piece: a, box }: BoxedSegment,
+  { piece: b, box: other }: BoxedSegment,
+): Point[] {
+  if (boundsGap(box, other) > 2 * SAME_POINT) return [];
   const candidates =
     a.kind === 'line'
       ? b.kind === 'line'
@@ -65,8 +80,12 @@ export function nearestOnSegment(segment: Segment, p: Point): Nearest {
  * Nearest points of two pieces; exact. The least distance is 0 where they meet, else at an end of one of them, else
  * where the connecting line is square to both: through the arcs' centers.
  */
-export function nearestOfSegments(a: Segment, b: Segment): Nearest {
-  const [meeting] = segmentMeetings(a, b);
+export const nearestOfSegments = (a: Segment, b: Segment): Nearest => nearestOfBoxed(boxed(a), boxed(b));
+
+/** {@link nearestOfSegments} of pieces whose boxes are known. */
+export function nearestOfBoxed(first: BoxedSegment, second: BoxedSegment): Nearest {
+  const [meeting] = boxedMeetings(first, second);
+  const [a, b] = [first.piece, second.piece];
   if (meeting) return { distance: 0, from: meeting, to: meeting };
   const options: Nearest[] = [
     nearestOnSegment(b, a.from),

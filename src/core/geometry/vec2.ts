@@ -20,7 +20,11 @@ export const cross2 = (a: Point, b: Point): number => a.x * b.y - a.y * b.x;
 // By the root of squares: Math.hypot guards against overflow, which lengths in meters can't reach, at twenty times the time.
 export const length2 = (a: Point): number => Math.sqrt(a.x * a.x + a.y * a.y);
 
-export const distance2 = (a: Point, b: Point): number => length2(subtract2(b, a));
+export function distance2(a: Point, b: Point): number {
+  const x = b.x - a.x;
+  const y = b.y - a.y;
+  return Math.sqrt(x * x + y * y);
+}
 
 /** Direction of `a` with length 1; throws for a vector of no length, which has no direction. */
 export function unit2(a: Point): Point {

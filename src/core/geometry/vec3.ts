@@ -11,11 +11,18 @@ export const scale3 = (a: Point3, factor: number): Point3 => ({
 });
 
 /** a + t·(b − a). */
-export const between3 = (a: Point3, b: Point3, t: number): Point3 => add3(a, scale3(subtract3(b, a), t));
+export const between3 = (a: Point3, b: Point3, t: number): Point3 => ({
+  x: a.x + t * (b.x - a.x),
+  y: a.y + t * (b.y - a.y),
+  z: a.z + t * (b.z - a.z),
+});
 
 /** `from` + `distance`·`direction`. */
-export const along3 = (from: Point3, direction: Point3, distance: number): Point3 =>
-  add3(from, scale3(direction, distance));
+export const along3 = (from: Point3, direction: Point3, distance: number): Point3 => ({
+  x: from.x + direction.x * distance,
+  y: from.y + direction.y * distance,
+  z: from.z + direction.z * distance,
+});
 
 export const dot3 = (a: Point3, b: Point3): number => a.x * b.x + a.y * b.y + a.z * b.z;
 
@@ -28,7 +35,12 @@ export const cross3 = (a: Point3, b: Point3): Point3 => ({
 // By the root of squares, as in vec2.
 export const length3 = (a: Point3): number => Math.sqrt(a.x * a.x + a.y * a.y + a.z * a.z);
 
-export const distance3 = (a: Point3, b: Point3): number => length3(subtract3(b, a));
+export function distance3(a: Point3, b: Point3): number {
+  const x = b.x - a.x;
+  const y = b.y - a.y;
+  const z = b.z - a.z;
+  return Math.sqrt(x * x + y * y + z * z);
+}
 
 /** Direction of `a` with length 1; throws for a vector of no length, which has no direction. */
 export function unit3(a: Point3): Point3 {
@@ -56,7 +68,12 @@ export function rotate3(a: Point3, axis: Point3, angle: number): Point3 {
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   const k = dot3(axis, a) * (1 - c);
-  return add3(add3(scale3(a, c), scale3(cross3(axis, a), s)), scale3(axis, k));
+  const across = cross3(axis, a);
+  return {
+    x: a.x * c + across.x * s + axis.x * k,
+    y: a.y * c + across.y * s + axis.y * k,
+    z: a.z * c + across.z * s + axis.z * k,
+  };
 }
 
 /** A unit vector across the unit vector `a`; the same for the same `a`. */

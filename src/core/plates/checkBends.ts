@@ -1,7 +1,7 @@
-import { nearestOfSegments, segments } from '../geometry/index.ts';
+import { nearestOfSegments } from '../geometry/index.ts';
 import { practice } from '../quantity/index.ts';
 import { bendingOf } from '../standards/index.ts';
-import { openingLoop } from './openings.ts';
+import type { PlateEdges } from './edges.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
 
 /** Hole edge to where the bend begins: 2.5 thicknesses and the inside radius (common practice). */
@@ -12,8 +12,8 @@ const CLEAR_OF_BEND = 2.5;
  * edge to the middle line of the bend in the flat.
  * @source practice, hole to bend 2.5 t + r; least radius by material from the bending table
  */
-export function bendFlaws(pattern: FlatPattern): readonly PlateFlaw[] {
-  return pattern.bends.flatMap((_, i) => [...radiusFlaws(pattern, i), ...nearFlaws(pattern, i)]);
+export function bendFlaws(pattern: FlatPattern, edges: PlateEdges): readonly PlateFlaw[] {
+  return pattern.bends.flatMap((_, i) => [...radiusFlaws(pattern, i), ...nearFlaws(pattern, edges, i)]);
 }
 
 function radiusFlaws(pattern: FlatPattern, i: number): PlateFlaw[] {
@@ -36,13 +36,13 @@ function radiusFlaws(pattern: FlatPattern, i: number): PlateFlaw[] {
   ];
 }
 
-function nearFlaws(pattern: FlatPattern, i: number): PlateFlaw[] {
+function nearFlaws(pattern: FlatPattern, edges: PlateEdges, i: number): PlateFlaw[] {
   const bend = pattern.bends[i]!;
   const limit = CLEAR_OF_BEND * pattern.thickness + bend.insideRadius;
   const line = { kind: 'line', from: bend.from, to: bend.to } as const;
-  return pattern.openings.flatMap((opening): PlateFlaw[] => {
+  return edges.openings.flatMap((opening): PlateFlaw[] => {
     const value = Math.min(
-      ...segments(openingLoop(opening)).map((piece) => nearestOfSegments(piece, line).distance),
+      ...opening.edge.pieces.map(({ piece }) => nearestOfSegments(piece, line).distance),
     );
     if (value >= limit - 1e-9) return [];
     return [

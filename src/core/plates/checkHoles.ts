@@ -3,16 +3,16 @@ import {
   circleLoop,
   distance2,
   distanceToLoop,
-  type Loop,
-  loopBounds,
   loopInside,
   loopsOverlap,
   nearestOfLoops,
   nearestOfSegments,
   nearestWithin,
+  type Outline,
 } from '../geometry/index.ts';
 import { derived, mm, practice, type SourceRef } from '../quantity/index.ts';
-import { openingEnds, openingLoop } from './openings.ts';
+import type { OpeningEdge, PlateEdges } from './edges.ts';
+import { openingEnds } from './openings.ts';
 import type { FlatPattern, Opening, PlateFlaw } from './pattern.ts';
 import type { OperationLimits } from './shopLimits.ts';
 
@@ -44,15 +44,16 @@ const EDGE_PRACTICE = practice('center to edge 1.5 hole diameters, 2 in thin she
  * already. Distances are exact on lines and arcs.
  * @source en-1993-1-8, table 3.3; practice, edge distance and metal between cuts
  */
-export function holeFlaws(pattern: FlatPattern): readonly PlateFlaw[] {
-  const inside = pattern.openings.filter((opening) => loopInside(openingLoop(opening), pattern.outline));
-  const outside = pattern.openings.filter((opening) => !inside.includes(opening));
+export function holeFlaws(pattern: FlatPattern, edges: PlateEdges): readonly PlateFlaw[] {
+  const drawn = { pattern, edges };
+  const inside = edges.openings.filter((opening) => loopInside(opening.edge, edges.outline));
+  const outside = edges.openings.filter((opening) => !inside.includes(opening));
   return [
-    ...outside.map((opening) => outsideFlaw(pattern, opening)),
-    ...pattern.windows.flatMap((window, i) => windowFlaws(pattern, window, i)),
-    ...inside.flatMap((opening) => edgeFlaws(pattern, opening)),
-    ...ligamentFlaws(pattern),
-    ...oldHoleFlaws(pattern),
+    ...outside.map((opening) => outsideFlaw(drawn, opening)),
+    ...edges.windows.flatMap((window, i) => windowFlaws(drawn, window, i)),
+    ...inside.flatMap((opening) => edgeFlaws(drawn, opening)),
+    ...ligamentFlaws(drawn),
+    ...oldHoleFlaws(drawn),
   ];
 }
 
@@ -84,17 +85,22 @@ export function sizeFlaws(
   });
 }
 
+interface Drawn {
+  readonly pattern: FlatPattern;
+  readonly edges: PlateEdges;
+}
+
 const lengthFlaw = (pattern: FlatPattern, flaw: Omit<PlateFlaw, 'plate' | 'kind'>): PlateFlaw => ({
   plate: pattern.id,
   kind: 'length',
   ...flaw,
 });
 
-function outsideFlaw(pattern: FlatPattern, opening: Opening): PlateFlaw {
+function outsideFlaw({ pattern, edges }: Drawn, opening: Opening): PlateFlaw {
   return lengthFlaw(pattern, {
     rule: 'hole-outside',
     features: [opening.id],
-    value: -distanceToLoop(pattern.outline, opening.center),
+    value: -distanceToLoop(edges.outline, opening.center),
     limit: 0,
     severity: 'stop',
     remedy: 'Move the hole or make the plate larger.',
@@ -102,14 +108,14 @@ function outsideFlaw(pattern: FlatPattern, opening: Opening): PlateFlaw {
   });
 }
 
-function windowFlaws(pattern: FlatPattern, window: Loop, i: number): PlateFlaw[] {
+function windowFlaws({ pattern, edges }: Drawn, window: Outline, i: number): PlateFlaw[] {
   const features = [`window-${i + 1}`];
-  if (!loopInside(window, pattern.outline)) {
+  if (!loopInside(window, edges.outline)) {
     return [
       lengthFlaw(pattern, {
         rule: 'hole-outside',
         features,
-        value: -nearestOfLoops(window, pattern.outline).distance,
+        value: -nearestOfLoops(window, edges.outline).distance,
         limit: 0,
         severity: 'stop',
         remedy: 'Move the window or make the plate larger.',
@@ -118,18 +124,18 @@ function windowFlaws(pattern: FlatPattern, window: Loop, i: number): PlateFlaw[]
     ];
   }
   const limit = bridge(pattern);
-  const near = nearestWithin(window, pattern.outline, limit - 1e-9);
+  const near = nearestWithin(window, edges.outline, limit - 1e-9);
   return near ? [bridgeFlaw(pattern, [...features, 'edge'], near.distance, limit)] : [];
 }
 
 /** Edges that a hole must keep away from: the outline and the windows. */
-const edgesOf = (pattern: FlatPattern): readonly Loop[] => [pattern.outline, ...pattern.windows];
+const outerEdges = ({ edges }: Drawn): readonly Outline[] => [edges.outline, ...edges.windows];
 
-function edgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
-  if (opening.carries === 'bolt')
-    return [...boltEdgeFlaws(pattern, opening), ...slotEndFlaws(pattern, opening)];
+function edgeFlaws(drawn: Drawn, opening: OpeningEdge): PlateFlaw[] {
+  const { pattern } = drawn;
+  if (opening.carries === 'bolt') return [...boltEdgeFlaws(drawn, opening), ...slotEndFlaws(drawn, opening)];
   const limit = opening.carries === 'bearing' ? BORE_WALL * opening.diameter : FREE_WALL * pattern.thickness;
-  const wall = wallWithin(pattern, opening, limit - 1e-9);
+  const wall = wallWithin(drawn, opening, limit - 1e-9);
   if (wall === undefined) return [];
   return [
     lengthFlaw(pattern, {
@@ -145,18 +151,18 @@ function edgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
 }
 
 /** Metal between an opening and the nearest edge where it is less than `limit` [m]. */
-function wallWithin(pattern: FlatPattern, opening: Opening, limit: number): number | undefined {
-  const loop = openingLoop(opening);
-  return edgesOf(pattern).reduce<number | undefined>(
-    (least, edge) => nearestWithin(loop, edge, least ?? limit)?.distance ?? least,
+function wallWithin(drawn: Drawn, opening: OpeningEdge, limit: number): number | undefined {
+  return outerEdges(drawn).reduce<number | undefined>(
+    (least, edge) => nearestWithin(opening.edge, edge, least ?? limit)?.distance ?? least,
     undefined,
   );
 }
 
-function boltEdgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
+function boltEdgeFlaws(drawn: Drawn, opening: OpeningEdge): PlateFlaw[] {
+  const { pattern } = drawn;
   const d = opening.diameter;
   const good = (pattern.thickness <= THIN ? EDGE_THIN : EDGE_GOOD) * d;
-  const wall = wallWithin(pattern, opening, good - d / 2 - 1e-9);
+  const wall = wallWithin(drawn, opening, good - d / 2 - 1e-9);
   if (wall === undefined) return [];
   const toEdge = wall + d / 2;
   const least = toEdge < EDGE_LEAST * d - 1e-9;
@@ -173,15 +179,15 @@ function boltEdgeFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
   ];
 }
 
-function slotEndFlaws(pattern: FlatPattern, opening: Opening): PlateFlaw[] {
+function slotEndFlaws(drawn: Drawn, opening: Opening): PlateFlaw[] {
   if (opening.kind !== 'slot') return [];
   const limit = SLOT_END_LEAST * opening.diameter;
   const value = Math.min(
-    ...openingEnds(opening).flatMap((end) => edgesOf(pattern).map((edge) => distanceToLoop(edge, end))),
+    ...openingEnds(opening).flatMap((end) => outerEdges(drawn).map((edge) => distanceToLoop(edge, end))),
   );
   if (value >= limit - 1e-9) return [];
   return [
-    lengthFlaw(pattern, {
+    lengthFlaw(drawn.pattern, {
       rule: 'slot-end',
       features: [opening.id],
       value,
@@ -213,33 +219,29 @@ function bridgeFlaw(
   });
 }
 
-function ligamentFlaws(pattern: FlatPattern): PlateFlaw[] {
+function ligamentFlaws({ pattern, edges }: Drawn): PlateFlaw[] {
   const limit = bridge(pattern);
-  const cuts = [
-    ...pattern.openings.map((opening) => ({ id: opening.id, loop: openingLoop(opening) })),
-    ...pattern.windows.map((loop, i) => ({ id: `window-${i + 1}`, loop })),
-  ].map((cut) => ({ ...cut, box: loopBounds(cut.loop) }));
+  const cuts = [...edges.openings, ...edges.windows.map((edge, i) => ({ id: `window-${i + 1}`, edge }))];
   return cuts.flatMap((a, i) =>
     cuts.slice(i + 1).flatMap((b) => {
-      if (boundsGap(a.box, b.box) >= limit) return [];
-      const value = loopsOverlap(a.loop, b.loop) ? 0 : nearestOfLoops(a.loop, b.loop).distance;
+      if (boundsGap(a.edge.box, b.edge.box) >= limit) return [];
+      const value = loopsOverlap(a.edge, b.edge) ? 0 : nearestOfLoops(a.edge, b.edge).distance;
       return value < limit - 1e-9 ? [bridgeFlaw(pattern, [a.id, b.id], value, limit)] : [];
     }),
   );
 }
 
 /** New holes against those that are there: the same place is one hole; overlapping ones break into each other. */
-function oldHoleFlaws(pattern: FlatPattern): PlateFlaw[] {
-  return pattern.openings.flatMap((opening) => {
-    const loop = openingLoop(opening);
-    return pattern.oldHoles.flatMap((old, i): PlateFlaw[] => {
+function oldHoleFlaws({ pattern, edges }: Drawn): PlateFlaw[] {
+  return edges.openings.flatMap((opening) =>
+    pattern.oldHoles.flatMap((old, i): PlateFlaw[] => {
       const oldLoop = circleLoop(old.center, old.diameter / 2);
       if (distance2(opening.center, old.center) <= SAME_PLACE && opening.diameter >= old.diameter - 1e-9)
         return [];
-      if (loopInside(oldLoop, loop)) return [];
+      if (loopInside(oldLoop, opening.edge)) return [];
       const features = [opening.id, `old-${i + 1}`];
-      if (!loopsOverlap(loop, oldLoop)) {
-        const gap = nearestOfLoops(loop, oldLoop).distance;
+      if (!loopsOverlap(opening.edge, oldLoop)) {
+        const gap = nearestOfLoops(opening.edge, oldLoop).distance;
         const limit = bridge(pattern);
         return gap < limit - 1e-9 ? [bridgeFlaw(pattern, features, gap, limit)] : [];
       }
@@ -254,8 +256,8 @@ function oldHoleFlaws(pattern: FlatPattern): PlateFlaw[] {
           source: derived('centers nearer to each other than the two radii'),
         }),
       ];
-    });
-  });
+    }),
+  );
 }
 
 /** From an opening's center, or a slot's center line, to a point [m]. */

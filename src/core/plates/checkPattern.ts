@@ -4,6 +4,7 @@ import { bendFlaws } from './checkBends.ts';
 import { boreFlaws } from './checkBores.ts';
 import { holeFlaws, sizeFlaws } from './checkHoles.ts';
 import { stockFlaws } from './checkStock.ts';
+import { edgesOf } from './edges.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
 import { operationLimits } from './shopLimits.ts';
 import type { SlotNeed } from './slotNeed.ts';
@@ -18,13 +19,14 @@ export function patternFlaws(
   needs: readonly SlotNeed[],
 ): readonly PlateFlaw[] {
   const drill = operationLimits(shop, pattern.make === 'saw' ? 'saw' : 'drill');
+  const edges = edgesOf(pattern);
   return [
-    ...holeFlaws(pattern),
+    ...holeFlaws(pattern, edges),
     ...sizeFlaws(pattern, operationLimits(shop, pattern.make), drill),
     ...slotFlaws(pattern, needs),
-    ...bendFlaws(pattern),
+    ...bendFlaws(pattern, edges),
     ...boreFlaws(pattern),
-    ...stockFlaws(pattern, shop),
+    ...stockFlaws(pattern, edges, shop),
   ];
 }
 

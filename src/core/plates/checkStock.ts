@@ -1,6 +1,7 @@
 import type { Shop } from '../build/index.ts';
-import { type Segment, segments, spanAlong } from '../geometry/index.ts';
+import { type Segment, spanAlong } from '../geometry/index.ts';
 import { derived, mm } from '../quantity/index.ts';
+import type { PlateEdges } from './edges.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
 
 /** Sheet is sold this much off its nominal thickness [m]. */
@@ -12,7 +13,11 @@ const TURNS = Array.from({ length: 90 }, (_, k) => (k * Math.PI) / 180);
  * Says nothing when the shop lists no sheets.
  * @source derived, exact box of the outline
  */
-export function stockFlaws(pattern: FlatPattern, shop: Shop | undefined): readonly PlateFlaw[] {
+export function stockFlaws(
+  pattern: FlatPattern,
+  { outline }: PlateEdges,
+  shop: Shop | undefined,
+): readonly PlateFlaw[] {
   const sheets = Object.values(shop?.sheetStock ?? {});
   if (sheets.length === 0) return [];
   const same = sheets.filter((sheet) => Math.abs(sheet.thickness - pattern.thickness) <= SAME_THICKNESS);
@@ -30,7 +35,7 @@ export function stockFlaws(pattern: FlatPattern, shop: Shop | undefined): readon
       },
     ];
   }
-  const pieces = segments(pattern.outline);
+  const pieces = outline.pieces.map(({ piece }) => piece);
   const nearest = same.map((sheet) => excessOn(pieces, sheet)).toSorted((a, b) => a.by - b.by)[0]!;
   if (nearest.by <= 1e-9) return [];
   return [

@@ -1,8 +1,5 @@
-export { bendFlaws } from './checkBends.ts';
 export { boreFlaws } from './checkBores.ts';
-export { holeFlaws } from './checkHoles.ts';
 export { patternFlaws } from './checkPattern.ts';
-export { stockFlaws } from './checkStock.ts';
 
 export { plateFigures } from './figures.ts';
 export { drillSteps, type HoleMaking, makeOpening } from './holeSteps.ts';

@@ -1,0 +1,21 @@
+import { type Outline, outlineOf } from '../geometry/index.ts';
+import { openingLoop } from './openings.ts';
+import type { FlatPattern, Opening } from './pattern.ts';
+
+/** An opening with its finished outline. */
+export interface OpeningEdge extends Opening {
+  readonly edge: Outline;
+}
+
+/** Every edge of a drawn plate, worked out once for all that is asked of them. */
+export interface PlateEdges {
+  readonly outline: Outline;
+  readonly windows: readonly Outline[];
+  readonly openings: readonly OpeningEdge[];
+}
+
+export const edgesOf = (pattern: FlatPattern): PlateEdges => ({
+  outline: outlineOf(pattern.outline),
+  windows: pattern.windows.map(outlineOf),
+  openings: pattern.openings.map((opening) => ({ ...opening, edge: outlineOf(openingLoop(opening)) })),
+});
