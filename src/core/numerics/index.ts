@@ -21,6 +21,7 @@ export {
 } from './polynomial.ts';
 export { type Bracket, bracketRoot, findRoot, type RootOptions, type RootOutcome } from './root.ts';
 export {
+  addMatrix,
   addToSkyline,
   combineSkylines,
   emptySkyline,

@@ -26,6 +26,8 @@ const TOLERANCE = 1e-8;
 const GUARD_VECTORS = 5;
 /** Blocks kept before a restart. */
 const BLOCKS = 8;
+/** Before this many blocks nothing has converged, so that it is not worth looking. */
+const LEAST_BLOCKS = 3;
 const MOST_RESTARTS = 100;
 /** A direction that keeps less than this of its length against those before it is rounding. */
 const DEPENDENT = 1e-10;
@@ -42,14 +44,24 @@ export function largestEigenpairs(operator: SymmetricOperator, count: number): E
   const block = Math.min(operator.size, count + GUARD_VECTORS);
   let starts = startVectors(operator.size, block);
   for (let restart = 0; restart < MOST_RESTARTS; restart++) {
-    const { basis, images } = krylovBasis(operator, starts, block);
-    if (!images.every((image) => image.every(Number.isFinite))) return { ok: false, reason: 'not-finite' };
-    const ritz = rayleighRitz(basis, images, block);
-    const wanted = ritz.slice(0, count).filter(({ value, largest }) => value > ZERO * largest);
-    const isWhole = basis.length === operator.size;
-    if (isWhole || wanted.every(({ value, residual }) => residual <= TOLERANCE * value))
-      return { ok: true, pairs: wanted.map(({ value, vector }) => ({ value, vector })) };
-    starts = ritz.map(({ vector }) => vector);
+    const space: KrylovSpace = { basis: [], images: [], rows: [] };
+    const most = Math.min(operator.size, block * BLOCKS);
+    for (let blocks = 1, from: readonly Float64Array[] = starts; ; blocks++) {
+      from = extend(space, operator, from, most);
+      const isFull = space.basis.length === most || from.length === 0;
+      if (!isFull && blocks < LEAST_BLOCKS) continue;
+      if (!space.images.every((image) => image.every(Number.isFinite)))
+        return { ok: false, reason: 'not-finite' };
+      const ritz = rayleighRitz(space, block);
+      const wanted = ritz.slice(0, count).filter(({ value, largest }) => value > ZERO * largest);
+      // Fewer than wanted may be no more than a space that is still too small.
+      const isEnough = wanted.length === count || isFull;
+      const isWhole = space.basis.length === operator.size;
+      if (isWhole || (isEnough && wanted.every(({ value, residual }) => residual <= TOLERANCE * value)))
+        return { ok: true, pairs: wanted.map(({ value, vector }) => ({ value, vector })) };
+      starts = ritz.map(({ vector }) => vector);
+      if (isFull) break;
+    }
   }
   return { ok: false, reason: 'too-many-steps' };
 }
@@ -66,25 +78,32 @@ function startVectors(size: number, block: number): Float64Array[] {
 }
 
 /** Orthonormal basis of the blocks S, A·S, A²·S …, and A times each of its vectors. */
-function krylovBasis({ size, apply }: SymmetricOperator, starts: readonly Float64Array[], block: number) {
-  const basis: Float64Array[] = [];
-  const images: Float64Array[] = [];
-  const most = Math.min(size, block * BLOCKS);
-  let from = starts;
-  while (basis.length < most && from.length > 0) {
-    const added: Float64Array[] = [];
-    for (const given of from) {
-      if (basis.length === most) break;
-      const direction = orthonormal(given, basis);
-      if (direction === undefined) continue;
-      const image = apply(direction);
-      basis.push(direction);
-      images.push(image);
-      added.push(image);
-    }
-    from = added;
+interface KrylovSpace {
+  readonly basis: Float64Array[];
+  readonly images: Float64Array[];
+  /** Row i of basisᵀ·A·basis as far as the diagonal. */
+  readonly rows: Float64Array[];
+}
+
+/** Adds what a block has that is new, up to `most` vectors. @returns A times each vector added */
+function extend(
+  { basis, images, rows }: KrylovSpace,
+  { apply }: SymmetricOperator,
+  from: readonly Float64Array[],
+  most: number,
+): readonly Float64Array[] {
+  const added: Float64Array[] = [];
+  for (const given of from) {
+    if (basis.length === most) break;
+    const direction = orthonormal(given, basis);
+    if (direction === undefined) continue;
+    const image = apply(direction);
+    basis.push(direction);
+    images.push(image);
+    rows.push(Float64Array.from(images, (other) => dot(direction, other)));
+    added.push(image);
   }
-  return { basis, images };
+  return added;
 }
 
 function orthonormal(given: Float64Array, basis: readonly Float64Array[]): Float64Array | undefined {
@@ -104,18 +123,13 @@ interface Ritz extends EigenPair {
   readonly largest: number;
 }
 
-function rayleighRitz(
-  basis: readonly Float64Array[],
-  images: readonly Float64Array[],
-  count: number,
-): Ritz[] {
+function rayleighRitz({ basis, images, rows }: KrylovSpace, count: number): Ritz[] {
   const m = basis.length;
   const projected = new Float64Array(m * m);
   for (let i = 0; i < m; i++)
     for (let j = 0; j <= i; j++) {
-      const entry = dot(basis[i]!, images[j]!);
-      projected[i * m + j] = entry;
-      projected[j * m + i] = entry;
+      projected[i * m + j] = rows[i]![j]!;
+      projected[j * m + i] = rows[i]![j]!;
     }
   const { values, vectors } = symmetricEigen(projected, m);
   const largest = values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);

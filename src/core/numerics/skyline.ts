@@ -39,6 +39,33 @@ export function addToSkyline(matrix: SkylineMatrix, i: number, j: number, value:
   matrix.values[place] = matrix.values[place]! + value;
 }
 
+/**
+ * Adds a small symmetric matrix at given rows and columns; entries of rows below 0 are left out. A row given twice
+ * takes both. The places must lie under the skyline.
+ * @param rows row of each line of `small`
+ * @param small row by row; its two halves are taken as alike
+ */
+export function addMatrix(
+  { top, start, values }: SkylineMatrix,
+  rows: Int32Array,
+  small: Float64Array,
+): void {
+  const size = rows.length;
+  for (let j = 0; j < size; j++) {
+    const column = rows[j]!;
+    if (column < 0) continue;
+    const first = top[column]!;
+    const offset = start[column]! - first;
+    for (let i = 0; i < size; i++) {
+      // Entries (a, b) and (b, a) both occur; only one of them is kept.
+      const row = rows[i]!;
+      if (row < 0 || row > column) continue;
+      if (row < first) throw new RangeError(`entry (${row}, ${column}) lies above the skyline`);
+      values[offset + row] = values[offset + row]! + small[i * size + j]!;
+    }
+  }
+}
+
 /** A·x. @source derived, definition */
 export function multiplySkyline(matrix: SkylineMatrix, x: Float64Array): Float64Array {
   const { size, top, start, values } = matrix;
