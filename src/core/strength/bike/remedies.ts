@@ -63,7 +63,7 @@ interface Change {
 
 function changesFor(input: StrengthInput, core: StrengthCore, row: UtilizationRow): readonly Change[] {
   const tube = input.bike.tubes.find(({ id }) => id === row.part);
-  if (row.quantity.startsWith('throat stress')) return legChanges(input, core, row);
+  if (row.check === 'tubeWeld' || row.check === 'footWeld') return legChanges(input, core, row);
   if (tube) return wallChanges(input, tube);
   const stacks = Object.entries(input.bike.stacks).filter(([, stack]) => stack.shaft === row.part);
   if (stacks.length > 0) return shaftChanges(input, row, stacks);

@@ -1,33 +1,37 @@
 import { derived, type Figure, type FigureInput } from '../../quantity/index.ts';
-import type { UtilizationRow } from './checks/utilizationRow.ts';
+import type { Check, UtilizationRow } from './checks/utilizationRow.ts';
 import type { StrengthCore } from './strengthCore.ts';
 
-/** Formula and symbol of each compared quantity, by how it begins. */
-const FORMULAS: readonly (readonly [start: string, symbol: string, formula: string])[] = [
-  ['equivalent stress', 'σv', 'σv = max √(σ² + 3·τ²), σ = N/A + M·R/I, τ = T·R/J + k·V/A'],
-  ['bending stress', 'σ', 'σ = 32·M/(π·d³)'],
-  ['fatigue factor', 'n', '1/n = 16/(π·d³)·(A/Se + B/Sut)'],
-  ['shear of the key', 'τ', 'τ = 2·T/(D·W·L)'],
-  ['pressure on the key', 'σ', 'σ = 4·T/(D·L·H)'],
-  ['tilt', 'θ', 'θ = √((dy/dx)² + (dz/dx)²)'],
-  ['life', 'L10h', 'L10h = 10⁶·(C/Pm)³/(60·n)'],
-  ['static factor', 's0', 's0 = C0/P0'],
-  ['speed', 'n', 'n against its limit'],
-  ['working tension', 'F', 'F = T/r'],
-  ['rated over design power', 'n', 'n = min(HP1, HP2)/(P·f)'],
-  ['pull on the most loaded bolt', 'F', 'F = F/n + M·r/Σr², limit ks·µ·(Fi − P)'],
-  ['shear at the thread', 'τ', 'τ = F/At'],
-  ['pressure on the', 'σ', 'σ = F/(d·t)'],
-  ['shear by tearing', 'τ', 'τ = F/(2·t·(e − d0/2))'],
-  ['throat stress', 'τ', 'τ = √(σ⊥² + τ²) in the throat'],
-  ['push against', 'N', 'Ncr = π²·E·I/L², limit Ncr/3'],
-];
+/** Symbol and formula of each check. */
+const FORMULAS: Readonly<Record<Check, readonly [symbol: string, formula: string]>> = {
+  vonMises: ['σv', 'σv = max √(σ² + 3·τ²), σ = N/A + M·R/I, τ = T·R/J + k·V/A'],
+  shaftStress: ['σv', 'σv = max √(σ² + 3·τ²), σ = N/A + M·R/I, τ = T·R/J + k·V/A'],
+  axleBending: ['σ', 'σ = 32·M/(π·d³)'],
+  axleFatigue: ['n', '1/n = 16/(π·d³)·(A/Se + B/Sut)'],
+  keyseatFatigue: ['n', '1/n = 16/(π·d³)·(A/Se + B/Sut)'],
+  keyShear: ['τ', 'τ = 2·T/(D·W·L)'],
+  keyBearing: ['σ', 'σ = 4·T/(D·L·H)'],
+  bearingTilt: ['θ', 'θ = √((dy/dx)² + (dz/dx)²)'],
+  bearingLife: ['L10h', 'L10h = 10⁶·(C/Pm)³/(60·n)'],
+  bearingStatic: ['s0', 's0 = C0/P0'],
+  bearingSpeed: ['n', 'n against its limit'],
+  criticalSpeed: ['n', 'n against its limit'],
+  chainTension: ['F', 'F = T/r'],
+  chainPower: ['n', 'n = min(HP1, HP2)/(P·f)'],
+  boltSlip: ['F', 'F = F/n + M·r/Σr², limit ks·µ·(Fi − P)'],
+  threadShear: ['τ', 'τ = F/At'],
+  holeBearing: ['σ', 'σ = F/(d·t)'],
+  slotBearing: ['σ', 'σ = F/(d·t)'],
+  slotTearOut: ['τ', 'τ = F/(2·t·(e − d0/2))'],
+  tubeWeld: ['τ', 'τ = √(σ⊥² + τ²) in the throat'],
+  footWeld: ['τ', 'τ = √(σ⊥² + τ²) in the throat'],
+  buckling: ['N', 'Ncr = π²·E·I/L², limit Ncr/3'],
+};
 
 /** Figures of every comparison, of drive limits, weld lives, stiffness and drives. */
 export function strengthFigures(core: StrengthCore): readonly Figure[] {
-  const seen = new Map<string, number>();
   return [
-    ...core.rows.map((row) => rowFigure(row, seen)),
+    ...core.rows.map(rowFigure),
     ...limitFigures(core),
     ...weldFigures(core),
     ...stiffnessFigures(core),
@@ -35,13 +39,11 @@ export function strengthFigures(core: StrengthCore): readonly Figure[] {
   ].filter(({ value }) => Number.isFinite(value));
 }
 
-function rowFigure(row: UtilizationRow, seen: Map<string, number>): Figure {
-  const [, symbol, formula] = FORMULAS.find(([start]) => row.quantity.startsWith(start)) ?? ['', 'x', 'x'];
-  const stem = `strength.${row.part}.${slug(row.quantity)}`;
-  const count = (seen.get(stem) ?? 0) + 1;
-  seen.set(stem, count);
+function rowFigure(row: UtilizationRow): Figure {
+  const [symbol, formula] = FORMULAS[row.check];
+  const place = row.place === undefined ? '' : `.${row.place}`;
   return {
-    id: count === 1 ? stem : `${stem}.${count}`,
+    id: `strength.${row.part}.${row.check}${place}`,
     symbol,
     name: `${row.quantity}, ${row.part} ${row.where}, case ${row.case}`,
     value: row.value,
@@ -54,12 +56,6 @@ function rowFigure(row: UtilizationRow, seen: Map<string, number>): Figure {
     source: row.source,
   };
 }
-
-const slug = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
 
 function limitFigures({ limits }: StrengthCore): Figure[] {
   if (!(limits.engineForce > 0)) return [];

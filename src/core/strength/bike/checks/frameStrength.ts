@@ -113,6 +113,7 @@ function lookAt(
       part: line,
       case: one.id,
       where: where[k],
+      check: 'vonMises',
       quantity: 'equivalent stress',
       value: stress,
       limit: allowed[k],

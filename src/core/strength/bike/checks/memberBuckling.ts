@@ -82,6 +82,7 @@ function columnOf(
       part,
       case: one.id,
       where: `${Math.round(length * 1000)} mm between joints`,
+      check: 'buckling',
       quantity: 'push against a third of the buckling load',
       value: push,
       limit,

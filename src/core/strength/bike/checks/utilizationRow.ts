@@ -1,9 +1,37 @@
 import type { SourceRef } from '../../../quantity/index.ts';
 
+/** What is compared, by a name that figures and remedies keep: one kind of part has each of them. */
+export type Check =
+  | 'vonMises'
+  | 'buckling'
+  | 'tubeWeld'
+  | 'footWeld'
+  | 'shaftStress'
+  | 'keyseatFatigue'
+  | 'keyShear'
+  | 'keyBearing'
+  | 'bearingTilt'
+  | 'bearingLife'
+  | 'bearingStatic'
+  | 'bearingSpeed'
+  | 'criticalSpeed'
+  | 'chainTension'
+  | 'chainPower'
+  | 'axleBending'
+  | 'axleFatigue'
+  | 'boltSlip'
+  | 'threadShear'
+  | 'holeBearing'
+  | 'slotBearing'
+  | 'slotTearOut';
+
 /** One line of the table of utilizations. */
 export interface UtilizationRow {
   /** Part as named in the build file. */
   readonly part: string;
+  readonly check: Check;
+  /** Item, end or bolts that the check is about, where one part has several of them. */
+  readonly place?: string;
   /** Id of the load case. */
   readonly case: string;
   readonly where: string;

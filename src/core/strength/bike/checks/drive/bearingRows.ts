@@ -11,9 +11,10 @@ export function bearingRows(
   shaft: string,
   bearing: BearingStrength,
 ): UtilizationRow[] {
-  const base = { part: shaft, case: CASE, where: `bearing ${bearing.item}` };
+  const base = { part: shaft, case: CASE, place: bearing.item, where: `bearing ${bearing.item}` };
   const tilt: UtilizationRow = {
     ...base,
+    check: 'bearingTilt',
     quantity: 'tilt of the shaft in the bearing',
     value: bearing.slope,
     limit: bearing.slopeLimit,
@@ -29,7 +30,7 @@ export function bearingRows(
   ];
 }
 
-type Base = Pick<UtilizationRow, 'part' | 'case' | 'where'>;
+type Base = Pick<UtilizationRow, 'part' | 'case' | 'place' | 'where'>;
 
 function lifeRows(
   settings: LoadSettings,
@@ -40,6 +41,7 @@ function lifeRows(
   return [
     {
       ...base,
+      check: 'bearingLife',
       quantity: `life of ${designation}, hours of the stated duty`,
       value: hours.low,
       limit: settings.bearingLife,
@@ -55,6 +57,7 @@ function staticRows(base: Base, { staticFactor }: BearingStrength): UtilizationR
   return [
     {
       ...base,
+      check: 'bearingStatic',
       quantity: 'static factor C0/P0',
       value: staticFactor,
       limit: 1,
@@ -70,6 +73,7 @@ function speedRows(base: Base, { speedShare }: BearingStrength): UtilizationRow[
   return [
     {
       ...base,
+      check: 'bearingSpeed',
       quantity: 'speed over the limit of a sealed bearing',
       value: speedShare,
       limit: 1,

@@ -40,6 +40,7 @@ export function chainRows(chain: ChainStrength): UtilizationRow[] {
   const rows: UtilizationRow[] = [
     {
       ...base,
+      check: 'chainTension',
       quantity: 'working tension against 1/9 of the minimum strength',
       value: chain.tension,
       limit: chain.limit,
@@ -52,6 +53,7 @@ export function chainRows(chain: ChainStrength): UtilizationRow[] {
     rows.push({
       ...base,
       where: 'small sprocket at full speed',
+      check: 'chainPower',
       quantity: 'rated over design power',
       value: chain.powerFactor,
       limit: 1,

@@ -32,6 +32,8 @@ export function keyRows(settings: LoadSettings, model: DriveShaftModel): Utiliza
           part: model.id,
           case: CASE,
           where: `key of ${item.id}, ${Math.round(length * 1000)} mm long`,
+          check: isShear ? 'keyShear' : 'keyBearing',
+          place: item.id,
           quantity: isShear ? 'shear of the key' : 'pressure on the key',
           value: isShear ? stress.shear : stress.bearing,
           limit: isShear ? shear : yielding,

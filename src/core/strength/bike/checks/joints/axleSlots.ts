@@ -37,6 +37,7 @@ const slotRows = (
   {
     ...of,
     where: 'slot of the axle',
+    check: 'slotBearing',
     quantity: 'pressure on the slot',
     value: bearing,
     limit: allowed,
@@ -47,6 +48,7 @@ const slotRows = (
   {
     ...of,
     where: 'beyond the slot',
+    check: 'slotTearOut',
     quantity: 'shear by tearing out',
     value: tearOut,
     limit: 0.577 * allowed,

@@ -9,6 +9,7 @@ import { slipShare } from './slip.ts';
 
 /** Bolts that hold one face of the engine's plate. */
 interface BoltGroup {
+  readonly face: 'engine' | 'rails';
   readonly name: string;
   readonly size: string;
   readonly points: readonly Point3[];
@@ -27,12 +28,14 @@ function boltGroups({ build, bike }: JointInput, plate: FlatPattern): BoltGroup[
   const slotted = entry.slotted ?? 'engine';
   return [
     {
+      face: 'engine',
       name: 'engine bolts',
       size: build.engine.mount.bolt,
       points: [...bike.engine.holes],
       isSlotted: slotted === 'engine',
     },
     {
+      face: 'rails',
       name: 'rail bolts',
       size: entry.rails.bolt,
       points: plate.openings
@@ -60,6 +63,8 @@ function slipRow(input: JointInput, plate: string, group: BoltGroup): Utilizatio
       part: plate,
       case: worst.one.id,
       where: `${group.name}${group.isSlotted ? ', slotted' : ''}`,
+      check: 'boltSlip',
+      place: group.face,
       quantity: 'pull on the most loaded bolt against slip',
       value: load,
       limit,

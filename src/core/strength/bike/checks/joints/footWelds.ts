@@ -30,6 +30,7 @@ export function footWelds(input: JointInput): UtilizationRow[] {
     return [
       weldRow({
         part: pattern.id,
+        check: 'footWeld',
         where: 'fillets at its foot',
         one: found.one,
         lines,

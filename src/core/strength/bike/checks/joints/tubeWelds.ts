@@ -33,6 +33,7 @@ export function tubeWelds(input: JointInput): UtilizationRow[] {
     if (!found) continue;
     const row = weldRow({
       part: weld.line,
+      check: 'tubeWeld',
       where: `weld round the tube at "${weld.with}"`,
       one: found.one,
       lines: [{ center: [0 as Length, 0 as Length], radius: (line.stock.outside / 2) as Length }],

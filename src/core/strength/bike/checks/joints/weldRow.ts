@@ -13,6 +13,7 @@ export const legOf = ({ build }: JointInput, thinner: number): Length =>
 /** Throat stress of a weld against the lesser of filler and base metal. */
 export function weldRow(of: {
   readonly part: string;
+  readonly check: 'tubeWeld' | 'footWeld';
   readonly where: string;
   readonly one: LoadCase;
   readonly lines: readonly WeldLine[];
@@ -29,6 +30,7 @@ export function weldRow(of: {
   const limit = Math.min(throat, base);
   return {
     part: of.part,
+    check: of.check,
     case: of.one.id,
     where: `${of.where}, leg ${(of.leg * 1000).toFixed(1)} mm`,
     quantity: throat <= base ? 'throat stress, filler governs' : 'throat stress, base metal governs',
