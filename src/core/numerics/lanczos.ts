@@ -26,8 +26,9 @@ const TOLERANCE = 1e-8;
 const GUARD_VECTORS = 5;
 /** Blocks kept before a restart. */
 const BLOCKS = 8;
-/** Before this many blocks nothing has converged, so that it is not worth looking. */
-const LEAST_BLOCKS = 3;
+/** The space is looked at first with this many vectors a wanted pair, then whenever it has grown by a quarter. */
+const FIRST_LOOK = 2.5;
+const NEXT_LOOK = 1.25;
 const MOST_RESTARTS = 100;
 /** A direction that keeps less than this of its length against those before it is rounding. */
 const DEPENDENT = 1e-10;
@@ -36,34 +37,55 @@ const ZERO = 1e-13;
 
 /**
  * The largest eigenvalues above zero of a symmetric matrix: block Lanczos with full orthogonalization and
- * restarts. Equal eigenvalues are found as often as they occur, up to the size of a block (`count` + 5).
+ * restarts. Equal eigenvalues are found as often as they occur, up to the size of a block.
  * @param count pairs wanted [-], ≥ 1; fewer come back where there are no more above zero
+ * @param block size of a block [-]; left out: `count` + 5. A smaller one is faster, but where more values are equal
+ * than it has vectors some are missed: count them by a Sturm sequence
  * @source parlett-1998, chapter 13
  */
-export function largestEigenpairs(operator: SymmetricOperator, count: number): EigenOutcome {
-  const block = Math.min(operator.size, count + GUARD_VECTORS);
-  let starts = startVectors(operator.size, block);
+export function largestEigenpairs(
+  operator: SymmetricOperator,
+  count: number,
+  block = count + GUARD_VECTORS,
+): EigenOutcome {
+  const guarded = Math.min(operator.size, count + GUARD_VECTORS);
+  const most = Math.min(operator.size, guarded * BLOCKS);
+  let starts = startVectors(operator.size, Math.min(block, guarded));
   for (let restart = 0; restart < MOST_RESTARTS; restart++) {
-    const space: KrylovSpace = { basis: [], images: [], rows: [] };
-    const most = Math.min(operator.size, block * BLOCKS);
-    for (let blocks = 1, from: readonly Float64Array[] = starts; ; blocks++) {
-      from = extend(space, operator, from, most);
-      const isFull = space.basis.length === most || from.length === 0;
-      if (!isFull && blocks < LEAST_BLOCKS) continue;
-      if (!space.images.every((image) => image.every(Number.isFinite)))
-        return { ok: false, reason: 'not-finite' };
-      const ritz = rayleighRitz(space, block);
-      const wanted = ritz.slice(0, count).filter(({ value, largest }) => value > ZERO * largest);
-      // Fewer than wanted may be no more than a space that is still too small.
-      const isEnough = wanted.length === count || isFull;
-      const isWhole = space.basis.length === operator.size;
-      if (isWhole || (isEnough && wanted.every(({ value, residual }) => residual <= TOLERANCE * value)))
-        return { ok: true, pairs: wanted.map(({ value, vector }) => ({ value, vector })) };
-      starts = ritz.map(({ vector }) => vector);
-      if (isFull) break;
-    }
+    const found = searchSpace(operator, starts, { count, guarded, most });
+    if ('ok' in found) return found;
+    starts = found.starts;
   }
   return { ok: false, reason: 'too-many-steps' };
+}
+
+/** One Krylov space, looked at as it grows. @returns the outcome, or where to start anew */
+function searchSpace(
+  operator: SymmetricOperator,
+  starts: readonly Float64Array[],
+  { count, guarded, most }: { readonly count: number; readonly guarded: number; readonly most: number },
+): EigenOutcome | { readonly starts: Float64Array[] } {
+  const space: KrylovSpace = { basis: [], images: [], rows: [] };
+  let from = starts;
+  let look = FIRST_LOOK * count;
+  for (;;) {
+    from = extend(space, operator, from, most);
+    const size = space.basis.length;
+    const isFull = size === most || from.length === 0;
+    if (!isFull && size < look) continue;
+    look = NEXT_LOOK * size;
+    if (!space.images.every((image) => image.every(Number.isFinite)))
+      return { ok: false, reason: 'not-finite' };
+    const ritz = rayleighRitz(space, guarded);
+    const wanted = ritz.slice(0, count).filter(({ value, largest }) => value > ZERO * largest);
+    // Fewer than wanted may be no more than a space that is still too small.
+    const isSettled =
+      (isFull || wanted.length === count) &&
+      wanted.every(({ value, residual }) => residual <= TOLERANCE * value);
+    if (size === operator.size || isSettled)
+      return { ok: true, pairs: wanted.map(({ value, vector }) => ({ value, vector })) };
+    if (isFull) return { starts: ritz.map(({ vector }) => vector) };
+  }
 }
 
 /** Fixed pseudo-random vectors: the same problem gives the same answer to the last digit. */

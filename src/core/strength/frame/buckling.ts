@@ -1,8 +1,9 @@
-import { emptySkyline, largestOfPencil, type SkylineMatrix } from '../../numerics/index.ts';
+import { emptySkyline, type SkylineMatrix } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import { type AssembledFrame, addElement } from './assemble.ts';
 import { beamGeometricStiffness } from './beam.ts';
 import { nodalMovements } from './mechanism.ts';
+import { provenLargest } from './provenLargest.ts';
 import { condenseMatrix } from './release.ts';
 import type { FrameSolution } from './solve.ts';
 
@@ -61,7 +62,7 @@ export function buckleFrame(
 ): Outcome<readonly BucklingMode[]> {
   const matrix = lostStiffness(frame, solution);
   if (matrix.values.every((value) => value === 0)) return good([]);
-  const outcome = largestOfPencil(frame.factor, matrix, count);
+  const outcome = provenLargest(frame, matrix, count);
   if (!outcome.ok)
     return bad({
       code: 'conflict',

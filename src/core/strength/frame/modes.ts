@@ -1,16 +1,11 @@
-import {
-  combineSkylines,
-  emptySkyline,
-  factorLdlt,
-  largestOfPencil,
-  type SkylineMatrix,
-} from '../../numerics/index.ts';
+import { combineSkylines, emptySkyline, factorLdlt, type SkylineMatrix } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import { type AssembledFrame, addElement, addNode } from './assemble.ts';
 import { beamMass } from './beamMass.ts';
 import { largestOne } from './buckling.ts';
 import { nodalMovements } from './mechanism.ts';
 import type { FrameMass } from './model.ts';
+import { provenLargest } from './provenLargest.ts';
 import { condenseMatrix } from './release.ts';
 
 /** A free vibration of the frame without damping. */
@@ -64,7 +59,7 @@ export function vibrateFrame(frame: AssembledFrame, count: number): Outcome<read
   const mass = massMatrix(frame);
   if (mass.values.every((value) => value === 0))
     return bad({ code: 'conflict', path: 'members', reason: 'nothing that can move has a mass' });
-  const outcome = largestOfPencil(frame.factor, mass, count);
+  const outcome = provenLargest(frame, mass, count);
   if (!outcome.ok)
     return bad({
       code: 'conflict',
