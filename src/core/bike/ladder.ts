@@ -1,10 +1,10 @@
 import type { BeltStage, Build, ChainStage } from '../build/index.ts';
 import type { Point3 } from '../geometry/index.ts';
 import type { ChainLine, Ladder, Layout, PlacedPlane, PlacedStack } from './bike.ts';
+import { neighborsOf, touchesIn } from './ladderNeighbors.ts';
 import { spacerOptions } from './ladderOptions.ts';
 import { stepsTo } from './ladderSteps.ts';
-import { type StackModel, stackModel } from './stackModel.ts';
-import { solveRows } from './stackRows.ts';
+import { type SolvedStacks, solveStacks } from './stacks.ts';
 import { tireGaps } from './tireGap.ts';
 
 /** Sprockets of a chain in line to this, up to 1 m of center distance [m]. Practice, chain makers' fitting notes. */
@@ -40,15 +40,32 @@ export function layLadder(
   stacks: Readonly<Record<string, PlacedStack>>,
   shafts: Readonly<Record<string, Point3>> = layout.shafts,
 ): Ladder {
-  const model = stackModel(build, layout);
-  const base = solveRows(model.rows, model.pins);
+  return ladderOf({ build, layout, stacks, shafts, solved: solveStacks(build, layout) });
+}
+
+/** What a ladder is laid from. */
+export interface LadderContext {
+  readonly build: Build;
+  readonly layout: Layout;
+  readonly stacks: Readonly<Record<string, PlacedStack>>;
+  readonly shafts: Readonly<Record<string, Point3>>;
+  /** What the stacks were placed from. */
+  readonly solved: SolvedStacks;
+}
+
+/** {@link layLadder} of stacks whose rows are solved. */
+export function ladderOf(context: LadderContext): Ladder {
+  const { build, solved } = context;
+  const base = solved.system.solved;
+  const neighbors = neighborsOf(build, solved.model);
+  const options = { ...solved, build, base, neighbors, touching: touchesIn(neighbors, base) };
   const lines = build.driveline.stages.flatMap((stage): readonly ChainLine[] => {
     if (stage.kind === 'clutch') return [];
-    const line = lineOf({ build, layout, stacks, shafts, model }, stage);
+    const line = lineOf(context, stage);
     if (line === undefined) return [];
-    return [{ ...line, options: spacerOptions({ build, model, base }, stage, line) }];
+    return [{ ...line, options: spacerOptions(options, stage, line) }];
   });
-  return { lines, gaps: tireGaps({ build, layout, stacks, shafts, lines }) };
+  return { lines, gaps: tireGaps({ ...context, lines }) };
 }
 
 /** The plane of a drive on one of its two shafts. */
@@ -65,14 +82,6 @@ export function planeOn(
     }
   }
   return undefined;
-}
-
-interface LadderContext {
-  readonly build: Build;
-  readonly layout: Layout;
-  readonly stacks: Readonly<Record<string, PlacedStack>>;
-  readonly shafts: Readonly<Record<string, Point3>>;
-  readonly model: StackModel;
 }
 
 function lineOf(

@@ -1,30 +1,29 @@
 import type { StackEntry } from '../build/index.ts';
 import { printMillimeters } from '../quantity/index.ts';
-import { findChain } from '../standards/index.ts';
-import { type OptionContext, offsetIn, type Place } from './ladderTrial.ts';
+import { touchesIn } from './ladderNeighbors.ts';
+import { type OptionContext, offsetIn } from './ladderTrial.ts';
+import type { RowPlace } from './rowChange.ts';
 import { lengthOnShaft, threadWanted, USUAL_PITCH } from './stackAxle.ts';
-import { stageOf } from './stackModel.ts';
-import { AGREES_WITHIN, featureY, type SolvedRows } from './stackRows.ts';
-import { givenOutside, pitchDiameter } from './stackSizes.ts';
+import { AGREES_WITHIN, type SolvedRows } from './stackRows.ts';
 
 /** Lengths below this are none [m]. */
 const NO_LENGTH = 1e-9;
 
 /** What stands in the way of a changed spacer, as a sentence; undefined when nothing does. */
-export function hindranceOf(context: OptionContext, place: Place, solved: SolvedRows): string | undefined {
+export function hindranceOf(context: OptionContext, place: RowPlace, solved: SolvedRows): string | undefined {
   const reasons = [
     ...negativeLengths(context, place, solved),
     ...movedPins(context, solved),
     ...movedLines(context, solved),
     ...shortThreads(context, solved),
-    ...newOnly(clashes(context, solved), clashes(context, context.base)),
+    ...touchesIn(context.neighbors, solved).filter((one) => !context.touching.includes(one)),
   ];
   return reasons.length === 0 ? undefined : reasons.join('; ');
 }
 
 function negativeLengths(
   { model, base }: OptionContext,
-  place: Place,
+  place: RowPlace,
   solved: SolvedRows,
 ): readonly string[] {
   return model.rows.flatMap((entry, row) =>
@@ -111,44 +110,3 @@ function shaftRoom(build: OptionContext['build'], entry: StackEntry, length: num
     entry.shaft === 'engine' ? build.engine.shaft.length : build.driveline.shafts[entry.shaft]?.length;
   return { left: (shaft ?? Number.POSITIVE_INFINITY) - length, wanted: 0 };
 }
-
-/** Chains that touch a larger neighbor beside them, and overhangs that reach past their neighbor. */
-function clashes(context: OptionContext, solved: SolvedRows): readonly string[] {
-  return [...chainClashes(context, solved), ...overhangClashes(context, solved)];
-}
-
-function chainClashes({ build, model }: OptionContext, solved: SolvedRows): readonly string[] {
-  return model.planes.flatMap((plane) => {
-    const entry = build.stacks[model.names[plane.on.row]!]!;
-    const stage = plane.drive === undefined ? undefined : stageOf(build, plane.drive);
-    if (stage?.kind !== 'chain') return [];
-    const chain = findChain(stage.chain);
-    const pitch = pitchDiameter(build, entry.shaft, stage.id);
-    if (!chain.ok || pitch === undefined) return [];
-    const inside = pitch / 2 - chain.value.plateHeight / 2;
-    const y = featureY(solved, plane.on);
-    return entry.items.flatMap((item, i) => {
-      const outside = i === plane.on.item ? undefined : givenOutside(build, entry, item);
-      if (outside === undefined || outside / 2 <= inside) return [];
-      const left = featureY(solved, { row: plane.on.row, item: i, offset: 0, share: 0 });
-      const right = left - (solved.lengths[plane.on.row]?.[i] ?? 0);
-      const apart = Math.max(y - left, right - y);
-      return apart < chain.value.halfWidth ? [`the chain of ${stage.id} would touch ${item.id}`] : [];
-    });
-  });
-}
-
-function overhangClashes({ build, model }: OptionContext, solved: SolvedRows): readonly string[] {
-  return model.names.flatMap((name, row) =>
-    build.stacks[name]!.items.flatMap((item, i) => {
-      const next = build.stacks[name]!.items[i + 1];
-      const room = solved.lengths[row]?.[i + 1] ?? 0;
-      if (item.overhang === undefined || next === undefined || item.overhang <= room + NO_LENGTH) return [];
-      if (build.stacks[name]!.items[i + 2] === undefined) return [];
-      return [`${item.id} would reach past ${next.id}`];
-    }),
-  );
-}
-
-const newOnly = (after: readonly string[], before: readonly string[]): readonly string[] =>
-  after.filter((one) => !before.includes(one));

@@ -1,8 +1,9 @@
 import type { BeltStage, ChainStage } from '../build/index.ts';
 import type { ChainLine, SpacerOption } from './bike.ts';
 import { hindranceOf } from './ladderHindrance.ts';
-import { lengthAt, type OptionContext, offsetIn, type Place, solvedWith } from './ladderTrial.ts';
-import { type RowPin, type SolvedRows, solveRows } from './stackRows.ts';
+import { lengthAt, type OptionContext, offsetIn } from './ladderTrial.ts';
+import { changedLength, movedPins, type RowPlace } from './rowChange.ts';
+import type { SolvedRows } from './stackRows.ts';
 
 /** An offset below this is none: the spacers were worked out to bring it to nothing [m]. */
 export const IN_LINE = 1e-6;
@@ -17,7 +18,7 @@ type Line = Omit<ChainLine, 'options'>;
  * Every spacer on either shaft by which a drive can be brought in line, with its new length and what stands in the
  * way. A line that is out names what closes it; a line that a worked-out spacer closes names that spacer and, in
  * its stead, the others that could take its length.
- * @source derived, each change is solved again over all stacks
+ * @source derived, each change followed over all stacks
  */
 export function spacerOptions(
   context: OptionContext,
@@ -34,7 +35,7 @@ export function spacerOptions(
   ]);
 }
 
-function spacersOn({ build, model }: OptionContext, shafts: readonly string[]): readonly Place[] {
+function spacersOn({ build, model }: OptionContext, shafts: readonly string[]): readonly RowPlace[] {
   return model.names.flatMap((name, row) => {
     const entry = build.stacks[name]!;
     if (!shafts.includes(entry.shaft)) return [];
@@ -49,24 +50,26 @@ function closingOption(
   context: OptionContext,
   stage: ChainStage | BeltStage,
   offset: number,
-  place: Place,
+  place: RowPlace,
 ): readonly SpacerOption[] {
   const length = lengthAt(context.base, place);
-  const nudged = offsetIn(context, stage, solvedWith(context, place, length + NUDGE));
+  const { system } = context;
+  const nudged = offsetIn(context, stage, changedLength(system, place, length + NUDGE));
   const effect = (nudged - offset) / NUDGE;
   if (Math.abs(effect) < NO_EFFECT) return [];
   const change = -offset / effect;
-  return [optionOf(context, { place, change, solved: solvedWith(context, place, length + change) })];
+  return [optionOf(context, { place, change, solved: changedLength(system, place, length + change) })];
 }
 
 /** The worked-out spacers on the way to either plane that a shifted line would change. */
-function closingSpacers(context: OptionContext, stage: ChainStage | BeltStage, line: Line): readonly Place[] {
-  const { build, model, base } = context;
-  const shifted: readonly RowPin[] = model.pins.map((pin) =>
-    pin.drive === stage.id ? { ...pin, on: { ...pin.on, offset: pin.on.offset + NUDGE } } : pin,
-  );
-  const moved = solveRows(model.rows, shifted);
-  const isOnTheWay = ({ row }: Place, id: string) => {
+function closingSpacers(
+  context: OptionContext,
+  stage: ChainStage | BeltStage,
+  line: Line,
+): readonly RowPlace[] {
+  const { build, model, system, base } = context;
+  const moved = movedPins(system, (pin) => model.pins[pin]!.drive === stage.id, NUDGE);
+  const isOnTheWay = ({ row }: RowPlace, id: string) => {
     const isDriving = build.stacks[model.names[row]!]?.shaft === stage.from;
     return (isDriving ? line.driverSteps : line.drivenSteps).some((step) => step.solved && step.part === id);
   };
@@ -78,22 +81,26 @@ function closingSpacers(context: OptionContext, stage: ChainStage | BeltStage, l
 }
 
 /** Another spacer that takes the length of a worked-out one, which is then left out. */
-function insteadOption(context: OptionContext, closing: Place, place: Place): readonly SpacerOption[] {
-  const { model, base } = context;
+function insteadOption(context: OptionContext, closing: RowPlace, place: RowPlace): readonly SpacerOption[] {
+  const { model, system, base } = context;
   if (model.rows[place.row]?.items[place.item]?.length === 'solve') return [];
   const [length, spacer] = [lengthAt(base, place), lengthAt(base, closing)];
-  const nudged = lengthAt(solvedWith(context, place, length + NUDGE), closing);
+  const nudged = lengthAt(changedLength(system, place, length + NUDGE), closing);
   const effect = (nudged - spacer) / NUDGE;
   if (Math.abs(effect) < NO_EFFECT) return [];
   const change = -spacer / effect;
-  const solved = solvedWith(context, place, length + change);
+  const solved = changedLength(system, place, length + change);
   const insteadOf = model.rows[closing.row]!.items[closing.item]!.id;
   return [{ ...optionOf(context, { place, change, solved }), insteadOf }];
 }
 
 function optionOf(
   context: OptionContext,
-  { place, change, solved }: { readonly place: Place; readonly change: number; readonly solved: SolvedRows },
+  {
+    place,
+    change,
+    solved,
+  }: { readonly place: RowPlace; readonly change: number; readonly solved: SolvedRows },
 ): SpacerOption {
   const { model, base } = context;
   const hindrance = hindranceOf(context, place, solved);

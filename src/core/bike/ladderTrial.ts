@@ -1,28 +1,18 @@
 import type { BeltStage, Build, ChainStage } from '../build/index.ts';
-import type { ModelPlane, StackModel } from './stackModel.ts';
-import { featureY, type SolvedRows, solveRows } from './stackRows.ts';
+import type { Neighbor } from './ladderNeighbors.ts';
+import type { RowPlace } from './rowChange.ts';
+import type { ModelPlane } from './stackModel.ts';
+import { featureY, type SolvedRows } from './stackRows.ts';
+import type { SolvedStacks } from './stacks.ts';
 
-export interface OptionContext {
+export interface OptionContext extends SolvedStacks {
   readonly build: Build;
-  readonly model: StackModel;
   /** The stacks as they stand. */
   readonly base: SolvedRows;
-}
-
-/** One item of one row, by index. */
-export interface Place {
-  readonly row: number;
-  readonly item: number;
-}
-
-/** The stacks solved again with one length given. */
-export function solvedWith({ model }: OptionContext, { row, item }: Place, length: number): SolvedRows {
-  const rows = model.rows.map((entry, r) =>
-    r === row
-      ? { ...entry, items: entry.items.map((one, i) => (i === item ? { id: one.id, length } : one)) }
-      : entry,
-  );
-  return solveRows(rows, model.pins);
+  /** Where a chain or an overhang could touch what is beside it. */
+  readonly neighbors: readonly Neighbor[];
+  /** Those that touch as the stacks stand. */
+  readonly touching: readonly string[];
 }
 
 /** The planes of a drive on its driving and driven shafts. */
@@ -45,5 +35,5 @@ export function offsetIn(context: OptionContext, stage: ChainStage | BeltStage, 
 }
 
 /** Length of an item in solved stacks [m]. */
-export const lengthAt = (solved: SolvedRows, { row, item }: Place): number =>
+export const lengthAt = (solved: SolvedRows, { row, item }: RowPlace): number =>
   solved.lengths[row]?.[item] ?? 0;

@@ -3,9 +3,9 @@ import type { Point3 } from '../geometry/index.ts';
 import type { Bike, Layout } from './bike.ts';
 import { placeBrakes } from './brakes.ts';
 import { placeEngine } from './engine.ts';
-import { layLadder } from './ladder.ts';
+import { ladderOf } from './ladder.ts';
 import { placeRider } from './rider.ts';
-import { placeStacks } from './stacks.ts';
+import { placeStacks, solveStacks } from './stacks.ts';
 import { placeTubes } from './tubes.ts';
 
 /**
@@ -15,7 +15,8 @@ import { placeTubes } from './tubes.ts';
  */
 export function placeBike(build: Build, layout: Layout, shafts: Readonly<Record<string, Point3>>): Bike {
   const centers = { ...layout.shafts, ...shafts };
-  const stacks = placeStacks(build, layout);
+  const solved = solveStacks(build, layout);
+  const stacks = placeStacks(build, layout, solved);
   const { tubes, flaws } = placeTubes(build, layout);
   return {
     layout,
@@ -24,7 +25,7 @@ export function placeBike(build: Build, layout: Layout, shafts: Readonly<Record<
     tubes,
     tubeFlaws: flaws,
     stacks,
-    ladder: layLadder(build, layout, stacks, centers),
+    ladder: ladderOf({ build, layout, stacks, shafts: centers, solved }),
     brakes: placeBrakes(build, centers, stacks),
     rider: placeRider(build, layout),
   };

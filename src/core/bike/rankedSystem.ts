@@ -14,6 +14,14 @@ export interface RedundantEquation {
   readonly against: readonly number[];
 }
 
+/** What other values of the equations, with the same left sides, would do. */
+export interface Response {
+  /** Change of each unknown. */
+  readonly unknowns: readonly number[];
+  /** Change of the residual of a redundant equation. */
+  readonly residual: (equation: number) => number;
+}
+
 interface ReducedRow {
   readonly coefficients: number[];
   value: number;
@@ -32,10 +40,17 @@ const ZERO = 1e-9;
 export class RankedSystem {
   readonly #rows: ReducedRow[] = [];
   readonly #unknowns: number;
+  /** How each redundant equation is mixed from those added, by its index. */
+  readonly #redundant = new Map<number, readonly number[]>();
   #added = 0;
 
   constructor(unknowns: number) {
     this.#unknowns = unknowns;
+  }
+
+  /** Equations taken in so far. */
+  get size(): number {
+    return this.#added;
   }
 
   /** Takes an equation in; gives it back as redundant when the earlier ones already fix its left side. */
@@ -45,6 +60,7 @@ export class RankedSystem {
     const pivot = largest(row.coefficients);
     if (Math.abs(row.coefficients[pivot] ?? 0) < ZERO) {
       const against = [...row.mix.keys()].filter((key) => key !== index && row.mix[key] !== 0);
+      this.#redundant.set(index, row.mix);
       return { equation: index, residual: row.value, against };
     }
     this.#keep({ ...row, pivot });
@@ -71,12 +87,22 @@ export class RankedSystem {
     return values;
   }
 
+  /** Of values that change by so much, each with the index of its equation. */
+  response(changes: readonly (readonly [equation: number, by: number])[]): Response {
+    const effectOn = (mix: readonly number[]) =>
+      changes.reduce((sum, [equation, by]) => sum + (mix[equation] ?? 0) * by, 0);
+    const unknowns = new Array<number>(this.#unknowns).fill(0);
+    for (const row of this.#rows) unknowns[row.pivot] = effectOn(row.mix);
+    return { unknowns, residual: (equation) => effectOn(this.#redundant.get(equation) ?? []) };
+  }
+
   #reduce(equation: LinearEquation, index: number): Omit<ReducedRow, 'pivot'> {
     const row = {
       coefficients: [...equation.coefficients],
       value: equation.value,
-      mix: Array.from({ length: index + 1 }, (_, key) => (key === index ? 1 : 0)),
+      mix: new Array<number>(index + 1).fill(0),
     };
+    row.mix[index] = 1;
     for (const kept of this.#rows) subtract(row, kept, row.coefficients[kept.pivot] ?? 0);
     return row;
   }
@@ -95,7 +121,7 @@ function scaleRow(row: ReducedRow, scale: number): void {
   for (let key = 0; key < row.mix.length; key++) row.mix[key] = row.mix[key]! * scale;
 }
 
-/** row − factor·other. Plain loops: the ladder solves this some dozen times for every bike. */
+/** row − factor·other. Plain loops: this is most of the work. */
 function subtract(row: Omit<ReducedRow, 'pivot'>, other: ReducedRow, factor: number): void {
   if (Math.abs(factor) < ZERO) return;
   const { coefficients, mix } = row;

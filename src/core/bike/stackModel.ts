@@ -70,9 +70,7 @@ export function wheelOn(build: Build, shaft: string): WheelEntry | undefined {
 
 /** The stage that a pin or plane names. */
 export const stageOf = (build: Build, drive: string): Exclude<Stage, { kind: 'clutch' }> | undefined =>
-  build.driveline.stages.flatMap((stage) =>
-    stage.kind !== 'clutch' && stage.id === drive ? [stage] : [],
-  )[0];
+  build.driveline.stages.filter((stage) => stage.kind !== 'clutch').find((stage) => stage.id === drive);
 
 interface ItemPlace {
   readonly row: number;

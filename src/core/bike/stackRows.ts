@@ -47,6 +47,19 @@ export interface SolvedRows {
   readonly gaps: readonly RowGap[];
 }
 
+/** Solved rows with the system that solved them, so that a changed length can be followed through it. */
+export interface RowSystem {
+  readonly rows: readonly Row[];
+  readonly pins: readonly RowPin[];
+  readonly solved: SolvedRows;
+  readonly unknowns: Unknowns;
+  readonly equations: RankedSystem;
+  /** Pins that the stronger ones already fix, those that agree with them included. */
+  readonly redundant: readonly RedundantEquation[];
+  /** The equation that would put row 0 in the middle; those of the other rows follow it. */
+  readonly firstMiddle: number;
+}
+
 /** Pins that agree to this [m] agree: half a tenth, finer than a home-turned spacer. */
 export const AGREES_WITHIN = 0.05e-3;
 
@@ -55,12 +68,13 @@ export const rightFace = (row: number, item: number): Feature => ({ row, item, o
 export const middle = (row: number, item: number): Feature => ({ row, item, offset: 0, share: 0.5 });
 
 /** Unknowns: the left face of each row, then each length to be solved. */
-interface Unknowns {
+export interface Unknowns {
   readonly count: number;
   readonly rowOf: readonly number[];
   /** Item index, or undefined for a row's left face. */
   readonly itemOf: readonly (number | undefined)[];
-  readonly indexOf: (row: number, item: number) => number;
+  /** Unknown of each item of each row; undefined where its length is given. */
+  readonly ofItem: readonly (readonly (number | undefined)[])[];
 }
 
 /**
@@ -69,27 +83,32 @@ interface Unknowns {
  * that contradicts them becomes a misfit.
  * @source derived, sums of lengths along a shaft
  */
-export function solveRows(rows: readonly Row[], pins: readonly RowPin[]): SolvedRows {
+export const solveRows = (rows: readonly Row[], pins: readonly RowPin[]): SolvedRows =>
+  rowSystem(rows, pins).solved;
+
+/** {@link solveRows} with what {@link changedLength} needs. */
+export function rowSystem(rows: readonly Row[], pins: readonly RowPin[]): RowSystem {
   const unknowns = unknownsOf(rows);
-  const system = new RankedSystem(unknowns.count);
+  const equations = new RankedSystem(unknowns.count);
   const redundant: RedundantEquation[] = [];
   for (const pin of pins) {
-    const left = system.add(pinEquation(rows, unknowns, pin));
-    if (left !== undefined && Math.abs(left.residual) > AGREES_WITHIN) redundant.push(left);
+    const left = equations.add(pinEquation(rows, unknowns, pin));
+    if (left !== undefined) redundant.push(left);
   }
-  const loose = system.looseSets();
-  fillLoose(system, rows, unknowns, loose);
-  const values = system.solution();
-  return {
-    lefts: rows.map((_, row) => values[row] ?? 0),
+  const loose = equations.looseSets();
+  const firstMiddle = fillLoose(equations, rows, unknowns, loose);
+  const values = equations.solution();
+  const solved = {
+    lefts: rows.map((_, row) => values[row]!),
     lengths: rows.map((entry, row) =>
       entry.items.map((item, i) =>
-        item.length === 'solve' ? (values[unknowns.indexOf(row, i)] ?? 0) : item.length,
+        item.length === 'solve' ? values[unknowns.ofItem[row]![i]!]! : item.length,
       ),
     ),
-    misfits: redundant.flatMap((one) => misfitOf(one, pins)),
+    misfits: misfitsOf(redundant, pins),
     gaps: loose.flatMap((set) => gapsOf(set, { rows, pins, unknowns })),
   };
+  return { rows, pins, solved, unknowns, equations, redundant, firstMiddle };
 }
 
 /** Y of a feature in solved rows [m]. */
@@ -104,16 +123,14 @@ export function featureY(solved: Pick<SolvedRows, 'lefts' | 'lengths'>, feature:
 function unknownsOf(rows: readonly Row[]): Unknowns {
   const rowOf = rows.map((_, row) => row);
   const itemOf: (number | undefined)[] = rows.map(() => undefined);
-  const index = new Map<string, number>();
-  rows.forEach((entry, row) => {
-    entry.items.forEach((item, i) => {
-      if (item.length !== 'solve') return;
-      index.set(`${row}/${i}`, rowOf.length);
-      rowOf.push(row);
+  const ofItem = rows.map((entry, row) =>
+    entry.items.map((item, i) => {
+      if (item.length !== 'solve') return undefined;
       itemOf.push(i);
-    });
-  });
-  return { count: rowOf.length, rowOf, itemOf, indexOf: (row, item) => index.get(`${row}/${item}`) ?? -1 };
+      return rowOf.push(row) - 1;
+    }),
+  );
+  return { count: rowOf.length, rowOf, itemOf, ofItem };
 }
 
 function pinEquation(rows: readonly Row[], unknowns: Unknowns, pin: RowPin): LinearEquation {
@@ -134,15 +151,24 @@ function addFeature(
   let fixed = -sign * feature.offset;
   into[feature.row] = (into[feature.row] ?? 0) + sign;
   rows[feature.row]?.items.forEach((item, i) => {
-    const part = i < feature.item ? 1 : i === feature.item ? feature.share : 0;
+    const part = partOf(feature, i);
     if (part === 0) return;
-    if (item.length === 'solve') {
-      const index = unknowns.indexOf(feature.row, i);
-      into[index] = (into[index] ?? 0) - sign * part;
-    } else fixed -= sign * part * item.length;
+    if (item.length === 'solve') into[unknowns.ofItem[feature.row]![i]!]! -= sign * part;
+    else fixed -= sign * part * item.length;
   });
   return fixed;
 }
+
+/** Share of an item's length that lies between its row's left face and a feature of that row. */
+export const partOf = (feature: Feature, item: number): number =>
+  item < feature.item ? 1 : item === feature.item ? feature.share : 0;
+
+/** The redundant pins that do not agree. */
+export const misfitsOf = (
+  redundant: readonly RedundantEquation[],
+  pins: readonly RowPin[],
+): readonly RowMisfit[] =>
+  redundant.flatMap((one) => (Math.abs(one.residual) > AGREES_WITHIN ? misfitOf(one, pins) : []));
 
 /**
  * The contradiction as lengths in one row. In every contradicting set each row's left face cancels, so the failing
@@ -170,13 +196,16 @@ function nearest(features: readonly Feature[], item: number): Feature | undefine
   return [...features].sort((a, b) => Math.abs(a.item - item) - Math.abs(b.item - item))[0];
 }
 
-/** Extra equations for what is loose: lengths of one set equal, else nothing; a row without pin in the middle. */
+/**
+ * Extra equations for what is loose: lengths of one set equal, else nothing; a row without pin in the middle.
+ * @returns the number of the first equation of the last kind, one a row
+ */
 function fillLoose(
   system: RankedSystem,
   rows: readonly Row[],
   unknowns: Unknowns,
   sets: readonly (readonly number[])[],
-): void {
+): number {
   const row = (entries: readonly (readonly [number, number])[]): LinearEquation => {
     const coefficients = new Array<number>(unknowns.count).fill(0);
     for (const [index, value] of entries) coefficients[index] = value;
@@ -196,6 +225,7 @@ function fillLoose(
     }
     for (const length of lengths) system.add(row([[length, 1]]));
   }
+  const firstMiddle = system.size;
   rows.forEach((entry, index) => {
     const coefficients = new Array<number>(unknowns.count).fill(0);
     const whole = { row: index, item: Math.max(0, entry.items.length - 1), offset: 0, share: 1 };
@@ -203,6 +233,7 @@ function fillLoose(
     coefficients[index] = (coefficients[index] ?? 0) + 1;
     system.add({ coefficients, value: -right });
   });
+  return firstMiddle;
 }
 
 interface GapContext {

@@ -2,11 +2,22 @@ import type { Build, StackEntry } from '../build/index.ts';
 import type { Layout, PlacedItem, PlacedStack, StackGap } from './bike.ts';
 import { placeAxle, sleevesOf } from './stackAxle.ts';
 import { type StackModel, stackModel } from './stackModel.ts';
-import { featureY, type SolvedRows, solveRows } from './stackRows.ts';
+import { featureY, type RowSystem, rowSystem, type SolvedRows } from './stackRows.ts';
 import { itemSizes } from './stackSizes.ts';
 
 /** Shorter than this below zero is rounding, not a spacer that has no room [m]. */
 const NO_LENGTH = 1e-9;
+
+/** All stacks of a build as rows, and those rows solved. */
+export interface SolvedStacks {
+  readonly model: StackModel;
+  readonly system: RowSystem;
+}
+
+export function solveStacks(build: Build, layout: Layout): SolvedStacks {
+  const model = stackModel(build, layout);
+  return { model, system: rowSystem(model.rows, model.pins) };
+}
 
 /**
  * Places every stack of the build across the bike, all at once, since a sprocket in line with another hangs on the
@@ -16,9 +27,12 @@ const NO_LENGTH = 1e-9;
  * @returns by stack name; Y in [m], left positive, items left to right
  * @source derived, sums of lengths along each shaft (see `solveRows`)
  */
-export function placeStacks(build: Build, layout: Layout): Readonly<Record<string, PlacedStack>> {
-  const model = stackModel(build, layout);
-  const solved = solveRows(model.rows, model.pins);
+export function placeStacks(
+  build: Build,
+  layout: Layout,
+  { model, system }: SolvedStacks = solveStacks(build, layout),
+): Readonly<Record<string, PlacedStack>> {
+  const { solved } = system;
   return Object.fromEntries(
     model.names.map((name, row) => [
       name,
