@@ -150,6 +150,27 @@ export {
   type ShearYieldRule,
   shearYieldShare,
 } from './key/keyStrength.ts';
+export {
+  type AllowedStress,
+  type CutForces,
+  type CutOptions,
+  type CutPlate,
+  type CutStress,
+  cutPlate,
+  type FlatPlate,
+  type Holder,
+  heldBy,
+  type LineLoad,
+  type LoadedCut,
+  loadedCut,
+  type PlateLoads,
+  type PlateSection,
+  type PlateWeld,
+  type PointLoad,
+  unbalance,
+  worstCut,
+  wrenchOf,
+} from './plates/index.ts';
 export { criticalSpeed, type ShaftMass } from './shaft/criticalSpeed.ts';
 export {
   type EnduranceInput,
@@ -217,7 +238,6 @@ export {
   allowableThroat,
   designStrength,
   directionalFactor,
-  fillerTensile,
   simplifiedDesignShear,
   weldCorrelation,
 } from './welds/weldAllowable.ts';

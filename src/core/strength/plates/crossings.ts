@@ -36,7 +36,7 @@ export function crossings(pieces: readonly Segment[], line: CutLine): Crossing[]
       found.push({ v: from + t * (to - from), key: i + t });
       return;
     }
-    for (const share of arcShares(piece, line, isOdd, Math.abs(a) < Math.abs(b))) {
+    for (const share of arcShares(piece, line, a > 0, b > 0)) {
       const angle = piece.startAngle + share * piece.sweep;
       const x = piece.center.x + piece.radius * Math.cos(angle);
       const y = piece.center.y + piece.radius * Math.sin(angle);
@@ -48,19 +48,31 @@ export function crossings(pieces: readonly Segment[], line: CutLine): Crossing[]
 
 export const alongLine = ({ nx, ny }: CutLine, x: number, y: number): number => y * nx - x * ny;
 
-/** One share where the ends lie on different sides, else none or two; rounding at an end must not change that. */
-function arcShares(
-  arc: Extract<Segment, { kind: 'arc' }>,
-  { angle, nx, ny, offset }: CutLine,
-  isOdd: boolean,
-  isStartNear: boolean,
-): number[] {
+type Arc = Extract<Segment, { kind: 'arc' }>;
+
+/**
+ * Shares of an arc where it crosses the line, by which sides its ends lie on: one where they differ, else none or two.
+ * The way up or down tells which of the circle's two points it is, so rounding at an end can't lose or double one.
+ */
+function arcShares(arc: Arc, line: CutLine, isStartAhead: boolean, isEndAhead: boolean): number[] {
+  const { angle, nx, ny, offset } = line;
   const rise = (offset - arc.center.x * nx - arc.center.y * ny) / arc.radius;
-  if (Math.abs(rise) >= 1) return isOdd ? [isStartNear ? 0 : 1] : [];
-  const half = Math.acos(rise);
-  const inside = [angle - half, angle + half].map((one) => shareAt(arc, one)).filter((share) => share <= 1);
-  if (!isOdd) return inside.length === 2 ? inside : [];
-  if (inside.length === 0) return [isStartNear ? 0 : 1];
-  // Of two, one is the end that lies on the line and only touches it.
-  return [isStartNear ? Math.max(...inside) : Math.min(...inside)];
+  const half = Math.acos(Math.min(1, Math.max(-1, rise)));
+  // Counterclockwise, the arc goes up half a chord before the direction of the normal and down as far after it.
+  const turn = Math.sign(arc.sweep);
+  const up = (): number => shareWithin(arc, angle - turn * half);
+  const down = (): number => shareWithin(arc, angle + turn * half);
+  if (isStartAhead !== isEndAhead) return [isEndAhead ? up() : down()];
+  if (Math.abs(rise) >= 1) return [];
+  const far = shareAt(arc, isStartAhead ? angle + Math.PI : angle);
+  if (far >= 1 || far <= 0) return [];
+  return isStartAhead ? [down(), up()] : [up(), down()];
+}
+
+/** The share of a direction, or of the end nearest to it. */
+function shareWithin(arc: Arc, angle: number): number {
+  const share = shareAt(arc, angle);
+  if (share <= 1) return share;
+  const whole = (2 * Math.PI) / Math.abs(arc.sweep);
+  return share - 1 < whole - share ? 1 : 0;
 }

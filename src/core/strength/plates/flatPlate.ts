@@ -1,11 +1,11 @@
 import {
   type Loop,
   type Point,
+  reverseLoop,
   type Segment,
   segmentPoint,
   segments,
   signedArea,
-  reverseLoop,
 } from '../../geometry/index.ts';
 
 /** A flat plate of even thickness, in its own plane [m]. */

@@ -6,7 +6,8 @@ export type Holder =
   | { readonly by: 'point'; readonly at: Point }
   | { readonly by: 'line'; readonly from: Point; readonly to: Point };
 
-const ZERO: Point3 = { x: 0, y: 0, z: 0 };
+/** Square of a reach that is none [m²]. */
+const NOWHERE = 1e-14;
 
 interface Spot {
   readonly holder: Holder;
@@ -17,7 +18,7 @@ interface Spot {
 
 /**
  * Forces by which holders keep a plate at rest: f = F/Σw + β × d a unit of weight, β by the moment about the middle of
- * the holders, of which ρ² a unit goes as a moment into the holder itself, as when stress is linear over holders that
+ * the holders, of which, out of the plane, ρ² a unit goes as a moment into the holder itself, as when stress is linear over holders that
  * have a radius of inertia ρ. Without it, holders in one line could not stop the plate from turning about that line.
  * @param acts loads on the plate
  * @param radius ρ: t/√12 of a weld all through a plate of thickness t, d/4 of a bolt [m]
@@ -49,12 +50,15 @@ export function heldBy(acts: PlateLoads, holders: readonly Holder[], radius: num
     number,
     number,
   ];
+  const reach = xx + yy;
+  const isSingle = reach <= NOWHERE * whole;
   // Rows of ∫(d² − d·dᵀ) in the plane, with what the holders take by themselves.
   const det = (yy + own) * (xx + own) - xy * xy;
   const turn: Point3 = {
     x: (mx * (xx + own) + my * xy) / det,
     y: (my * (yy + own) + mx * xy) / det,
-    z: mz / (xx + yy + own),
+    // In the plane the reach of the holders alone counts, but for a single bolt.
+    z: mz / (reach + (isSingle ? own : 0)),
   };
   const force = { x: fx / whole, y: fy / whole, z: fz / whole };
   const at = (p: Point): Point3 => {
@@ -65,13 +69,16 @@ export function heldBy(acts: PlateLoads, holders: readonly Holder[], radius: num
       z: force.z + turn.x * dy - turn.y * dx,
     };
   };
-  const moment = times(turn, radius ** 2);
+  const moment = {
+    x: turn.x * radius ** 2,
+    y: turn.y * radius ** 2,
+    z: isSingle ? turn.z * radius ** 2 : 0,
+  };
   const points: PointLoad[] = [];
   const lines: LineLoad[] = [];
   for (const { holder } of spots)
     if (holder.by === 'point') points.push({ at: holder.at, force: at(holder.at), moment });
-    else
-      lines.push({ from: holder.from, to: holder.to, force: [at(holder.from), at(holder.to)], moment });
+    else lines.push({ from: holder.from, to: holder.to, force: [at(holder.from), at(holder.to)], moment });
   return { points, lines };
 }
 
@@ -84,6 +91,3 @@ function spotOf(holder: Holder): Spot {
 
 const reachOf = (holder: Holder): readonly [number, number] =>
   holder.by === 'point' ? [0, 0] : [holder.to.x - holder.from.x, holder.to.y - holder.from.y];
-
-const times = ({ x, y, z }: Point3, by: number): Point3 =>
-  by === 0 ? ZERO : { x: x * by, y: y * by, z: z * by };

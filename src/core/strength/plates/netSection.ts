@@ -1,5 +1,5 @@
-import type { Point } from '../../geometry/index.ts';
-import { alongLine, type CutLine, type Crossing, crossings } from './crossings.ts';
+import { type Point, segmentHeading } from '../../geometry/index.ts';
+import { alongLine, type Crossing, type CutLine, crossings } from './crossings.ts';
 import { type CuttingPlate, reachAlong } from './flatPlate.ts';
 
 /** A stretch of metal in a cut, between edges of outline and openings. */
@@ -28,12 +28,17 @@ export interface NetSection {
   readonly area: number;
   /** I = Σ(b³·t/12 + b·t·e²), bending in the plane [m⁴] */
   readonly secondMoment: number;
+  /** Largest over mean shear in the plane [-]: 1.5 square across, as in a beam, falling to 1 where the cut runs askew. */
+  readonly shearPeak: number;
   /** Ends of the cut [m]. */
   readonly ends: readonly [Point, Point];
   /** Where the part ahead of the cut begins and ends on the outline; absent where the line cuts the plate once. */
   readonly walk?: readonly [from: number, to: number];
 }
 
+const TURN = 2 * Math.PI;
+/** Cuts as much askew as this have even shear [rad]. */
+const ASKEW = Math.PI / 9;
 /** Stretches thinner than this are no metal [m]. */
 const NOTHING = 1e-7;
 /** 1.2·E/G of steel and aluminum: how much more a stout ligament gives by shear. */
@@ -46,7 +51,10 @@ interface Gap {
   readonly reach: readonly [number, number];
 }
 
-/** Net sections of a plate along a line, one for each place where the line crosses it from edge to edge. */
+/**
+ * Net sections of a plate along a line, one for each place where the line crosses it from edge to edge. A cut that leaves
+ * less metal than the plate is thick is none: what happens in a corner that small is no bending of a plate.
+ */
 export function netSections(plate: CuttingPlate, line: CutLine): NetSection[] {
   const edges = crossings(plate.outline, line);
   if (edges.length < 2) return [];
@@ -58,7 +66,7 @@ export function netSections(plate: CuttingPlate, line: CutLine): NetSection[] {
   });
   const chords = pairs(edges);
   return chords.flatMap((chord): NetSection[] => {
-    const section = sectionOf(plate.thickness, line, chord, gaps);
+    const section = sectionOf(plate, line, chord, gaps);
     return section ? [chords.length > 1 ? { ...section, walk: [chord[0].key, chord[1].key] } : section] : [];
   });
 }
@@ -74,18 +82,19 @@ interface Stretch {
 }
 
 function sectionOf(
-  thickness: number,
+  plate: CuttingPlate,
   line: CutLine,
   [low, high]: readonly [Crossing, Crossing],
   gaps: readonly Gap[],
 ): NetSection | undefined {
+  const { thickness } = plate;
   const stretches = stretchesOf(low.v, high.v, gaps);
   let [width, first] = [0, 0];
   for (const { from, to } of stretches) {
     width += to - from;
     first += (to * to - from * from) / 2;
   }
-  if (!(width > NOTHING)) return undefined;
+  if (!(width >= thickness)) return undefined;
   const middle = first / width;
   let second = 0;
   for (const { from, to } of stretches) second += ((to - middle) ** 3 - (from - middle) ** 3) / 3;
@@ -96,8 +105,22 @@ function sectionOf(
     width,
     area: width * thickness,
     secondMoment: second * thickness,
+    shearPeak: 1 + 0.5 * Math.max(0, 1 - skewOf(plate, line, low, high) / ASKEW),
     ends: [pointOn(line, low.v), pointOn(line, high.v)],
   };
+}
+
+/**
+ * Angle between the cut's normal and the mean course of the edges that it meets [rad]. A strip under even pull, cut askew,
+ * has even shear; a parabola there would find 41 % too much.
+ */
+function skewOf({ outline }: CuttingPlate, { angle }: CutLine, low: Crossing, high: Crossing): number {
+  const lean = ({ key }: Crossing, turn: number): number => {
+    const i = Math.min(Math.floor(key), outline.length - 1);
+    const lean = segmentHeading(outline[i]!, key - i) + turn - angle;
+    return lean - TURN * Math.round(lean / TURN);
+  };
+  return Math.abs(lean(low, 0) + lean(high, Math.PI)) / 2;
 }
 
 const pointOn = ({ nx, ny, offset }: CutLine, v: number): Point => ({

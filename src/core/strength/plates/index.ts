@@ -1,0 +1,6 @@
+export { type CutOptions, type CutPlate, cutPlate, type PlateSection, type PlateWeld } from './cutPlate.ts';
+export type { CutForces, CutStress } from './cutStress.ts';
+export type { FlatPlate } from './flatPlate.ts';
+export { type Holder, heldBy } from './hold.ts';
+export { type LineLoad, type PlateLoads, type PointLoad, unbalance, wrenchOf } from './plateLoads.ts';
+export { type AllowedStress, type LoadedCut, loadedCut, worstCut } from './worstCut.ts';
