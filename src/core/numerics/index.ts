@@ -8,6 +8,7 @@ export {
   type SymmetricOperator,
 } from './lanczos.ts';
 export { factorLdlt, type LdltFactor, type LdltOptions, type NullMode, solveLdlt } from './ldlt.ts';
+export { solveLdltAll } from './ldltPacks.ts';
 export { solveOde } from './ode.ts';
 export type { OdeCrossing, OdeEvent, OdeOptions, OdeProblem, OdeSolution } from './odeTypes.ts';
 export { largestOfPencil } from './pencil.ts';

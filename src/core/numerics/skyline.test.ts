@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  addMatrix,
   addToSkyline,
   combineSkylines,
   emptySkyline,
@@ -13,6 +14,7 @@ import {
   skylineDiagonal,
   skylineEntries,
   solveLdlt,
+  solveLdltAll,
   symmetricEigen,
 } from './index.ts';
 
@@ -64,6 +66,36 @@ describe('a matrix under a skyline', () => {
     });
     expect(factor.negativePivots).toBe(0);
     expect(factor.nullModes).toEqual([]);
+  });
+
+  test('takes small matrices: rows left out, a row given twice', () => {
+    const matrix = differences(4);
+    const small = Float64Array.of(1, 10, 100, 10, 2, 20, 100, 20, 3);
+    // By hand: row 1 stands for the first and the last line, so that it takes 1 + 100 + 100 + 3.
+    addMatrix(matrix, Int32Array.of(1, -1, 1), small);
+    expect([...skylineDiagonal(matrix)]).toEqual([2, 206, 2, 2]);
+    addMatrix(matrix, Int32Array.of(3, 2, -1), small);
+    expect([...skylineDiagonal(matrix)]).toEqual([2, 206, 4, 3]);
+    expect([...multiplySkyline(matrix, Float64Array.of(0, 0, 1, 0))]).toEqual([0, -1, 4, 9]);
+    expect(() => addMatrix(matrix, Int32Array.of(3, 1, 0), small)).toThrow(/skyline/);
+  });
+
+  test.each([1, 2, 4, 5, 9])('solves %i systems together, each as it does alone', (count) => {
+    const matrix = differences(7);
+    const factor = factorLdlt(matrix);
+    // Known answers x, so that b = A·x comes from the definition of a product.
+    const wanted = Array.from({ length: count }, (_, k) =>
+      Float64Array.from({ length: 7 }, (_, i) => Math.sin(3 * k + i)),
+    );
+    const columns = wanted.map((x) => multiplySkyline(matrix, x));
+    const solved = solveLdltAll(factor, columns);
+    expect(solved).toHaveLength(count);
+    solved.forEach((x, k) => {
+      expect(solveLdltAll(factor, [columns[k]!])[0]).toEqual(x);
+      x.forEach((value, i) => {
+        expect(value).toBeCloseTo(wanted[k]![i]!, 13);
+      });
+    });
   });
 
   test('solves any well-conditioned system: A·x gives b back', () => {

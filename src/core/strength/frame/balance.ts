@@ -13,12 +13,14 @@ export interface Acting {
   readonly applied: Float64Array;
 }
 
-/** What springs to the ground exert on their nodes, six a node. */
-export function springForces({ springs, sprung }: AssembledFrame, moved: Float64Array): Float64Array {
-  const forces = new Float64Array(moved.length);
+/** Adds what springs to the ground exert on nodes that move, six a node. */
+export function addSpringForces(
+  { springs, sprung }: AssembledFrame,
+  moved: Float64Array,
+  forces: Float64Array,
+): void {
   for (const node of sprung)
-    for (let i = node * 6; i < node * 6 + 6; i++) if (springs[i] !== 0) forces[i] = -springs[i]! * moved[i]!;
-  return forces;
+    for (let i = node * 6; i < node * 6 + 6; i++) forces[i] = forces[i]! - springs[i]! * moved[i]!;
 }
 
 /** What is missing for balance at each joint, brought to the leaders: positive where a support must push. */

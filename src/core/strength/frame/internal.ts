@@ -14,21 +14,25 @@ export interface SectionForces {
 
 /**
  * Forces inside a uniformly loaded member from those at its start.
- * @param ends twelve end forces exerted by the joints, local axes [N], [N·m]
- * @param load w, load per length, local axes [N/m]
+ * @param ends twelve end forces a member, exerted by the joints, local axes [N], [N·m]
+ * @param load w, three a member: load per length, local axes [N/m]
  * @param x from the start [m], 0 to L
+ * @param member which of the members in `ends` and `load`
  * @source derived, equilibrium of the part from 0 to x
  */
-export function sectionForces(ends: Float64Array, load: Float64Array, x: number): SectionForces {
-  const [fx, fy, fz] = [ends[0]!, ends[1]!, ends[2]!];
-  const [mx, my, mz] = [ends[3]!, ends[4]!, ends[5]!];
-  const [wx, wy, wz] = [load[0]!, load[1]!, load[2]!];
+export function sectionForces(ends: Float64Array, load: Float64Array, x: number, member = 0): SectionForces {
+  const f = member * 12;
+  const w = member * 3;
+  const fy = ends[f + 1]!;
+  const fz = ends[f + 2]!;
+  const wy = load[w + 1]!;
+  const wz = load[w + 2]!;
   return {
-    normal: -(fx + wx * x),
+    normal: -(ends[f]! + load[w]! * x),
     shearY: -(fy + wy * x),
     shearZ: -(fz + wz * x),
-    torque: -mx,
-    momentY: -(my + fz * x + (wz * x ** 2) / 2),
-    momentZ: -(mz - fy * x - (wy * x ** 2) / 2),
+    torque: -ends[f + 3]!,
+    momentY: -(ends[f + 4]! + fz * x + (wz * x ** 2) / 2),
+    momentZ: -(ends[f + 5]! - fy * x - (wy * x ** 2) / 2),
   };
 }

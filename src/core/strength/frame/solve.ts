@@ -1,7 +1,7 @@
-import { solveLdlt } from '../../numerics/index.ts';
+import { solveLdltAll } from '../../numerics/index.ts';
 import { bad, good, type Outcome } from '../../quantity/index.ts';
 import type { AssembledFrame } from './assemble.ts';
-import { type Acting, balanceOf, springForces, unbalanced } from './balance.ts';
+import { type Acting, addSpringForces, balanceOf, unbalanced } from './balance.ts';
 import { appliedForces, localLoads, settlementsOf } from './caseLoads.ts';
 import { loadIssues } from './check.ts';
 import { addEndForces, addHeldEnds } from './endForces.ts';
@@ -38,7 +38,21 @@ export function solveFrame(
 ): Outcome<readonly FrameSolution[]> {
   const [first, ...more] = cases.flatMap((loads) => loadIssues(frame, loads));
   if (first !== undefined) return bad(first, ...more);
-  return good(cases.map((loads) => solveCase(frame, loads)));
+  const all = cases.map((loads) => heldStill(frame, loads));
+  for (let round = 0; round <= CORRECTIONS; round++) {
+    const missing = all.map((one) => missingForces(frame, one));
+    solveLdltAll(frame.factor, missing).forEach((step, c) => {
+      moveBy(frame, all[c]!, nodalMovements(step, frame.equations, frame.leaders));
+    });
+  }
+  return good(
+    all.map(({ displacements, memberForces, memberLoads, springs, applied }) => ({
+      displacements,
+      memberForces,
+      memberLoads,
+      ...balanceOf(frame, { memberForces, springs, applied }),
+    })),
+  );
 }
 
 /**
@@ -47,32 +61,39 @@ export function solveFrame(
  */
 const CORRECTIONS = 1;
 
-function solveCase(frame: AssembledFrame, loads: FrameLoads): FrameSolution {
+/** A case on its way to balance. */
+interface Moving extends Acting {
+  readonly displacements: Float64Array;
+  readonly memberLoads: Float64Array;
+}
+
+/** A case before anything moves but what settles. */
+function heldStill(frame: AssembledFrame, loads: FrameLoads): Moving {
   const { elements } = frame;
   const memberLoads = localLoads(frame, loads);
   const memberForces = new Float64Array(elements.length * 12);
   addHeldEnds(elements, memberLoads, memberForces);
   const displacements = settlementsOf(frame, loads);
-  const isSettled = displacements.some((by) => by !== 0);
-  if (isSettled) addEndForces(elements, displacements, memberForces);
-  const springs = springForces(frame, displacements);
-  const acting: Acting = { memberForces, springs, applied: appliedForces(frame, loads) };
-  for (let round = 0; round <= CORRECTIONS; round++) {
-    const step = movementsBy(frame, unbalanced(frame, acting));
-    for (let i = 0; i < step.length; i++) displacements[i] = displacements[i]! + step[i]!;
-    addEndForces(elements, step, memberForces);
-    const more = springForces(frame, step);
-    for (let i = 0; i < more.length; i++) springs[i] = springs[i]! + more[i]!;
-  }
-  return { displacements, memberForces, memberLoads, ...balanceOf(frame, acting) };
+  if (displacements.some((by) => by !== 0)) addEndForces(elements, displacements, memberForces);
+  const springs = new Float64Array(displacements.length);
+  addSpringForces(frame, displacements, springs);
+  return { displacements, memberLoads, memberForces, springs, applied: appliedForces(frame, loads) };
 }
 
-/** Movements that the missing forces cause where nothing holds. */
-function movementsBy({ factor, equations, leaders }: AssembledFrame, missing: Float64Array): Float64Array {
-  const rhs = new Float64Array(equations.count);
+/** What is missing for balance, over the unknowns. */
+function missingForces(frame: AssembledFrame, acting: Acting): Float64Array {
+  const { of, count } = frame.equations;
+  const rhs = new Float64Array(count);
+  const missing = unbalanced(frame, acting);
   for (let i = 0; i < missing.length; i++) {
-    const row = equations.of[i]!;
+    const row = of[i]!;
     if (row >= 0) rhs[row] = -missing[i]!;
   }
-  return nodalMovements(solveLdlt(factor, rhs), equations, leaders);
+  return rhs;
+}
+
+function moveBy(frame: AssembledFrame, { displacements, memberForces, springs }: Moving, step: Float64Array) {
+  for (let i = 0; i < step.length; i++) displacements[i] = displacements[i]! + step[i]!;
+  addEndForces(frame.elements, step, memberForces);
+  addSpringForces(frame, step, springs);
 }

@@ -1,3 +1,5 @@
+import { largestWave } from './largestWave.ts';
+
 /** A round section for stress: R and its bore [m], A [m²], I [m⁴]. */
 export interface StressSection {
   readonly radius: number;
@@ -17,15 +19,10 @@ export function stressSection(outside: number, wall: number): StressSection {
   };
 }
 
-/** Angles looked at around the tube. */
-const AROUND = 16;
-const COS = Array.from({ length: AROUND }, (_, k) => Math.cos((2 * Math.PI * k) / AROUND));
-const SIN = Array.from({ length: AROUND }, (_, k) => Math.sin((2 * Math.PI * k) / AROUND));
-
 /**
  * Largest equivalent stress on the surface of a tube: σ = N/A + M·R/I·cos φ, τ = T·R/J and of the shear forces, σv =
- * √(σ² + 3τ²), at sixteen places counted from that of the largest bending [Pa].
- * @param six normal, shear y, shear z, torque, moment y, moment z in the section [N], [N·m]
+ * √(σ² + 3τ²), the largest of all angles φ from the place of the largest pull by bending [Pa].
+ * @param normal, shearY, shearZ, torque, momentY, momentZ in the section [N], [N·m]
  * @source derived, distortion energy; shear of a hollow round section as its mean over the wall, shigley-9, table 3-2
  */
 export function tubeStress(
@@ -37,22 +34,27 @@ export function tubeStress(
   momentY: number,
   momentZ: number,
 ): number {
-  const bending = Math.hypot(momentY, momentZ);
-  // The place of the largest pull by bending: y along −Mz, z along My.
-  const [cy, cz] = bending > 0 ? [-momentZ / bending, momentY / bending] : [1, 0];
+  const moment = Math.sqrt(momentY * momentY + momentZ * momentZ);
+  // The largest pull by bending lies at y along −Mz, z along My.
+  const y = moment > 0 ? -momentZ / moment : 1;
+  const z = moment > 0 ? momentY / moment : 0;
   const axial = normal / area;
-  const peak = (bending * radius) / secondMoment;
+  const bending = (moment * radius) / secondMoment;
   const twist = (torque * radius) / (2 * secondMoment);
   const across = shearFactor / area;
-  let most = 0;
-  for (let k = 0; k < AROUND; k++) {
-    const [c, s] = [COS[k]!, SIN[k]!];
-    const [y, z] = [cy * c - cz * s, cz * c + cy * s];
-    const sigma = axial + peak * c;
-    const tau = twist + across * (shearZ * y - shearY * z);
-    most = Math.max(most, sigma * sigma + 3 * tau * tau);
-  }
-  return Math.sqrt(most);
+  // τ = twist + u·cos φ + v·sin φ.
+  const u = across * (shearZ * y - shearY * z);
+  const v = -across * (shearZ * z + shearY * y);
+  // σ² + 3τ², sorted by cos φ, sin φ, cos 2φ and sin 2φ.
+  return Math.sqrt(
+    largestWave(
+      axial * axial + 3 * twist * twist + (bending * bending + 3 * (u * u + v * v)) / 2,
+      2 * axial * bending + 6 * twist * u,
+      6 * twist * v,
+      (bending * bending + 3 * (u * u - v * v)) / 2,
+      3 * u * v,
+    ),
+  );
 }
 
 /** Places around a weld at which its stress range is followed. */
