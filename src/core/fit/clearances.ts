@@ -7,13 +7,13 @@ import {
   straightRuns,
 } from '../driveline/index.ts';
 import {
+  between3,
   centerlinePlaces,
+  distance3,
   length2,
   length3,
   type Point3,
   rotatePointAbout,
-  scale3,
-  subtract3,
   toLocal,
 } from '../geometry/index.ts';
 import { practice, type SourceRef } from '../quantity/index.ts';
@@ -76,19 +76,11 @@ function pointsOf(tube: PlacedTube): Point3[] {
   const points: Point3[] = [];
   places.forEach((place, i) => {
     const before = places[i - 1];
-    if (before) points.push(...between(before, place));
+    const cuts = before ? Math.floor(distance3(before, place) / STEP) + 1 : 1;
+    for (let k = 1; k < cuts; k++) points.push(between3(before!, place, k / cuts));
     points.push(place);
   });
   return points;
-}
-
-function between(a: Point3, b: Point3): Point3[] {
-  const along = subtract3(b, a);
-  const count = Math.floor(length3(along) / STEP);
-  return Array.from({ length: count }, (_, i) => {
-    const step = scale3(along, (i + 1) / (count + 1));
-    return { x: a.x + step.x, y: a.y + step.y, z: a.z + step.z };
-  });
 }
 
 interface Found {
@@ -138,18 +130,23 @@ function chainClearances(bike: Bike, solved: SolvedChain, tubes: readonly Sample
   const y = planeOf(bike, solved.stage.id);
   const [from, to] = [bike.shafts[solved.stage.from], bike.shafts[solved.stage.to]];
   if (y === undefined || !from || !to) return [];
-  const runs = straightRuns(from, to, solved.driver.pitchDiameter / 2, solved.driven.pitchDiameter / 2);
+  const [upper, lower] = straightRuns(
+    from,
+    to,
+    solved.driver.pitchDiameter / 2,
+    solved.driven.pitchDiameter / 2,
+  );
   const half = { width: solved.chain.halfWidth, height: solved.chain.plateHeight / 2 };
-  const discs = [
-    { center: from, radius: solved.driver.outsideDiameter / 2 },
-    { center: to, radius: solved.driven.outsideDiameter / 2 },
-  ];
+  const [driver, driven] = [solved.driver.outsideDiameter / 2, solved.driven.outsideDiameter / 2];
   return tubes.flatMap((sampled): Clearance[] => {
     const run = nearest(sampled, 4 * CHAIN_ROOM, (point) =>
-      Math.min(...runs.map((ends) => prismDistance(point, ends, y, half))),
+      Math.min(prismDistance(point, upper, y, half), prismDistance(point, lower, y, half)),
     );
     const disc = nearest(sampled, 4 * CHAIN_ROOM, (point) =>
-      Math.min(...discs.map((one) => discDistance(point, one.center, one.radius, y, half.width))),
+      Math.min(
+        discDistance(point, from, driver, y, half.width),
+        discDistance(point, to, driven, y, half.width),
+      ),
     );
     const parts = [solved.stage.id, sampled.tube.id] as const;
     return [

@@ -15,22 +15,24 @@ export function integratePanel(f: (t: number) => number, a: number, b: number): 
   return sum * half;
 }
 
-/**
- * Nodes and weights from a to b in equal panels no longer than `panel`, for several integrals over one walk:
- * ∫ f = Σ f(t)·dt.
- */
-export function forEachNode(
+/** Nodes and weights from a to b in equal panels no longer than `panel`, for several integrals: ∫ f = Σ f(t)·dt. */
+export function nodesBetween(
   a: number,
   b: number,
   panel: number,
-  visit: (t: number, dt: number) => void,
-): void {
+): { readonly t: readonly number[]; readonly dt: readonly number[] } {
+  const t: number[] = [];
+  const dt: number[] = [];
   const panels = Math.max(1, Math.ceil((b - a) / panel - 1e-9));
   const half = (b - a) / panels / 2;
   for (let k = 0; k < panels; k++) {
     const middle = a + (2 * k + 1) * half;
-    for (let i = 0; i < POINTS; i++) visit(middle + half * rule.nodes[i]!, half * rule.weights[i]!);
+    for (let i = 0; i < POINTS; i++) {
+      t.push(middle + half * rule.nodes[i]!);
+      dt.push(half * rule.weights[i]!);
+    }
   }
+  return { t, dt };
 }
 
 /** ∫ f from a to b, panels halved until both halves agree with the whole to `tolerance` (absolute), 40 times at most. */

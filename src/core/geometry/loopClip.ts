@@ -1,9 +1,12 @@
 import type { Loop, LoopVertex } from './loop.ts';
 import {
   type ArcSegment,
+  type Bounds,
   bulgeOfSweep,
+  joinBounds,
   type LineSegment,
   type Segment,
+  segmentBounds,
   segmentPoint,
   segments,
   shareOfArc,
@@ -26,7 +29,12 @@ export interface HalfPlane {
  * @source derived, each piece cut at the line and its parts beyond left out
  */
 export function clipLoop(loop: Loop, half: HalfPlane): Loop {
-  const kept = segments(loop).flatMap((piece) => partsIn(piece, half));
+  const pieces = segments(loop);
+  if (pieces.length === 0) return [];
+  const [least, most] = depthsOf(half, joinBounds(pieces.map(segmentBounds)));
+  if (least >= 0) return loop;
+  if (most <= SAME_POINT) return [];
+  const kept = pieces.flatMap((piece) => partsIn(piece, half));
   return kept.flatMap(({ from, to, bulge }, i): LoopVertex[] => {
     const next = kept[(i + 1) % kept.length]!.from;
     const joins = next.x === to.x && next.y === to.y;
@@ -58,6 +66,13 @@ const pointAt = (piece: Segment, share: number): Point =>
 
 /** How far a point lies inside the half plane [m]; negative outside it. */
 const depth = ({ at, out }: HalfPlane, p: Point): number => dot2(subtract2(p, at), out);
+
+/** Least and greatest depth in a box. */
+function depthsOf(half: HalfPlane, { minX, minY, maxX, maxY }: Bounds): readonly [number, number] {
+  const middle = depth(half, { x: (minX + maxX) / 2, y: (minY + maxY) / 2 });
+  const reach = (Math.abs(half.out.x) * (maxX - minX) + Math.abs(half.out.y) * (maxY - minY)) / 2;
+  return [middle - reach, middle + reach];
+}
 
 /** Shares of a piece, its ends left out, at which it crosses the edge of the half plane, ascending. */
 function cutsOf(piece: Segment, half: HalfPlane): number[] {

@@ -1,4 +1,4 @@
-import { forEachNode } from './gaussLegendre.ts';
+import { nodesBetween } from './gaussLegendre.ts';
 import type { Loop } from './loop.ts';
 import {
   type ArcSegment,
@@ -130,14 +130,15 @@ function arcMoments(arc: ArcSegment, reference: Point): Moments {
   const alpha = Math.abs(arc.sweep) / 2;
   const r = arc.radius;
   let [a, sw, ww, uu] = [0, 0, 0, 0];
-  forEachNode(-alpha, alpha, QUARTER, (t, dt) => {
+  const nodes = nodesBetween(-alpha, alpha, QUARTER);
+  for (const [i, t] of nodes.t.entries()) {
     const w = 2 * r * Math.sin((alpha + t) / 2) * Math.sin((alpha - t) / 2);
-    const strip = sign * w * r * Math.cos(t) * dt;
+    const strip = sign * w * r * Math.cos(t) * nodes.dt[i]!;
     a += strip;
     sw += (w / 2) * strip;
     ww += ((w * w) / 3) * strip;
     uu += (r * Math.sin(t)) ** 2 * strip;
-  });
+  }
 
   const chord = distance2(arc.from, arc.to);
   const e = { x: (arc.to.x - arc.from.x) / chord, y: (arc.to.y - arc.from.y) / chord };

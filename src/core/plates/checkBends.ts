@@ -40,10 +40,8 @@ function nearFlaws(pattern: FlatPattern, edges: PlateEdges, i: number): PlateFla
   const bend = pattern.bends[i]!;
   const limit = CLEAR_OF_BEND * pattern.thickness + bend.insideRadius;
   const line = { kind: 'line', from: bend.from, to: bend.to } as const;
-  return edges.openings.flatMap((opening): PlateFlaw[] => {
-    const value = Math.min(
-      ...opening.edge.pieces.map(({ piece }) => nearestOfSegments(piece, line).distance),
-    );
+  return edges.openings.flatMap(({ opening, edge }): PlateFlaw[] => {
+    const value = Math.min(...edge.pieces.map(({ piece }) => nearestOfSegments(piece, line).distance));
     if (value >= limit - 1e-9) return [];
     return [
       {

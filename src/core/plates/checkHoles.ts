@@ -46,12 +46,12 @@ const EDGE_PRACTICE = practice('center to edge 1.5 hole diameters, 2 in thin she
  */
 export function holeFlaws(pattern: FlatPattern, edges: PlateEdges): readonly PlateFlaw[] {
   const drawn = { pattern, edges };
-  const inside = edges.openings.filter((opening) => loopInside(opening.edge, edges.outline));
-  const outside = edges.openings.filter((opening) => !inside.includes(opening));
+  const inside = edges.openings.filter(({ edge }) => loopInside(edge, edges.outline));
+  const outside = edges.openings.filter((one) => !inside.includes(one));
   return [
-    ...outside.map((opening) => outsideFlaw(drawn, opening)),
+    ...outside.map(({ opening }) => outsideFlaw(drawn, opening)),
     ...edges.windows.flatMap((window, i) => windowFlaws(drawn, window, i)),
-    ...inside.flatMap((opening) => edgeFlaws(drawn, opening)),
+    ...inside.flatMap((one) => edgeFlaws(drawn, one)),
     ...ligamentFlaws(drawn),
     ...oldHoleFlaws(drawn),
   ];
@@ -131,11 +131,12 @@ function windowFlaws({ pattern, edges }: Drawn, window: Outline, i: number): Pla
 /** Edges that a hole must keep away from: the outline and the windows. */
 const outerEdges = ({ edges }: Drawn): readonly Outline[] => [edges.outline, ...edges.windows];
 
-function edgeFlaws(drawn: Drawn, opening: OpeningEdge): PlateFlaw[] {
+function edgeFlaws(drawn: Drawn, one: OpeningEdge): PlateFlaw[] {
   const { pattern } = drawn;
-  if (opening.carries === 'bolt') return [...boltEdgeFlaws(drawn, opening), ...slotEndFlaws(drawn, opening)];
+  const { opening } = one;
+  if (opening.carries === 'bolt') return [...boltEdgeFlaws(drawn, one), ...slotEndFlaws(drawn, opening)];
   const limit = opening.carries === 'bearing' ? BORE_WALL * opening.diameter : FREE_WALL * pattern.thickness;
-  const wall = wallWithin(drawn, opening, limit - 1e-9);
+  const wall = wallWithin(drawn, one, limit - 1e-9);
   if (wall === undefined) return [];
   return [
     lengthFlaw(pattern, {
@@ -151,18 +152,19 @@ function edgeFlaws(drawn: Drawn, opening: OpeningEdge): PlateFlaw[] {
 }
 
 /** Metal between an opening and the nearest edge where it is less than `limit` [m]. */
-function wallWithin(drawn: Drawn, opening: OpeningEdge, limit: number): number | undefined {
+function wallWithin(drawn: Drawn, { edge }: OpeningEdge, limit: number): number | undefined {
   return outerEdges(drawn).reduce<number | undefined>(
-    (least, edge) => nearestWithin(opening.edge, edge, least ?? limit)?.distance ?? least,
+    (least, outer) => nearestWithin(edge, outer, least ?? limit)?.distance ?? least,
     undefined,
   );
 }
 
-function boltEdgeFlaws(drawn: Drawn, opening: OpeningEdge): PlateFlaw[] {
+function boltEdgeFlaws(drawn: Drawn, one: OpeningEdge): PlateFlaw[] {
   const { pattern } = drawn;
+  const { opening } = one;
   const d = opening.diameter;
   const good = (pattern.thickness <= THIN ? EDGE_THIN : EDGE_GOOD) * d;
-  const wall = wallWithin(drawn, opening, good - d / 2 - 1e-9);
+  const wall = wallWithin(drawn, one, good - d / 2 - 1e-9);
   if (wall === undefined) return [];
   const toEdge = wall + d / 2;
   const least = toEdge < EDGE_LEAST * d - 1e-9;
@@ -221,7 +223,10 @@ function bridgeFlaw(
 
 function ligamentFlaws({ pattern, edges }: Drawn): PlateFlaw[] {
   const limit = bridge(pattern);
-  const cuts = [...edges.openings, ...edges.windows.map((edge, i) => ({ id: `window-${i + 1}`, edge }))];
+  const cuts = [
+    ...edges.openings.map(({ opening: { id }, edge }) => ({ id, edge })),
+    ...edges.windows.map((edge, i) => ({ id: `window-${i + 1}`, edge })),
+  ];
   return cuts.flatMap((a, i) =>
     cuts.slice(i + 1).flatMap((b) => {
       if (boundsGap(a.edge.box, b.edge.box) >= limit) return [];
@@ -233,15 +238,15 @@ function ligamentFlaws({ pattern, edges }: Drawn): PlateFlaw[] {
 
 /** New holes against those that are there: the same place is one hole; overlapping ones break into each other. */
 function oldHoleFlaws({ pattern, edges }: Drawn): PlateFlaw[] {
-  return edges.openings.flatMap((opening) =>
+  return edges.openings.flatMap(({ opening, edge }) =>
     pattern.oldHoles.flatMap((old, i): PlateFlaw[] => {
       const oldLoop = circleLoop(old.center, old.diameter / 2);
       if (distance2(opening.center, old.center) <= SAME_PLACE && opening.diameter >= old.diameter - 1e-9)
         return [];
-      if (loopInside(oldLoop, opening.edge)) return [];
+      if (loopInside(oldLoop, edge)) return [];
       const features = [opening.id, `old-${i + 1}`];
-      if (!loopsOverlap(opening.edge, oldLoop)) {
-        const gap = nearestOfLoops(opening.edge, oldLoop).distance;
+      if (!loopsOverlap(edge, oldLoop)) {
+        const gap = nearestOfLoops(edge, oldLoop).distance;
         const limit = bridge(pattern);
         return gap < limit - 1e-9 ? [bridgeFlaw(pattern, features, gap, limit)] : [];
       }

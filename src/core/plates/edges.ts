@@ -3,7 +3,8 @@ import { openingLoop } from './openings.ts';
 import type { FlatPattern, Opening } from './pattern.ts';
 
 /** An opening with its finished outline. */
-export interface OpeningEdge extends Opening {
+export interface OpeningEdge {
+  readonly opening: Opening;
   readonly edge: Outline;
 }
 
@@ -17,5 +18,5 @@ export interface PlateEdges {
 export const edgesOf = (pattern: FlatPattern): PlateEdges => ({
   outline: outlineOf(pattern.outline),
   windows: pattern.windows.map(outlineOf),
-  openings: pattern.openings.map((opening) => ({ ...opening, edge: outlineOf(openingLoop(opening)) })),
+  openings: pattern.openings.map((opening) => ({ opening, edge: outlineOf(openingLoop(opening)) })),
 });
