@@ -17,14 +17,12 @@ const widths = { regular: widthMap(font.regular.runs), bold: widthMap(font.bold.
 
 /** Width of a text set in one line [mm]: the sum of the advance widths, with no kerning and no ligatures. */
 export function textWidth(text: string, size: number, weight: TextWeight = 'regular'): number {
-  const { missing, unitsPerEm } = font[weight];
-  let sum = 0;
-  for (const char of printable(text)) sum += widths[weight].get(char.codePointAt(0) as number) ?? missing;
-  return (sum / unitsPerEm) * size;
+  return millimeters(advance(text, weight), size, weight);
 }
 
 /** The text as writers set it: composed letters, and each control character as a space. */
 export function printable(text: string): string {
+  if (PLAIN.test(text)) return text;
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
   return text.normalize('NFC').replace(/[\u0000-\u001f\u007f-\u009f]/g, ' ');
 }
@@ -42,14 +40,17 @@ export function wrapText(
   weight: TextWeight = 'regular',
 ): readonly string[] {
   const lines: string[] = [];
+  const space = advance(' ', weight);
   for (const paragraph of text.split('\n')) {
     let line = '';
+    let used = 0;
     for (const word of paragraph.split(' ').flatMap((w) => breakWord(w, width, size, weight))) {
-      const longer = line === '' ? word : `${line} ${word}`;
-      if (line !== '' && textWidth(longer, size, weight) > width) {
+      const own = advance(word, weight);
+      if (line === '') [line, used] = [word, own];
+      else if (millimeters(used + space + own, size, weight) > width) {
         lines.push(line);
-        line = word;
-      } else line = longer;
+        [line, used] = [word, own];
+      } else [line, used] = [`${line} ${word}`, used + space + own];
     }
     lines.push(line);
   }
@@ -83,6 +84,20 @@ export function boxesOverlap(a: TextBox, b: TextBox): boolean {
     }),
   );
 }
+
+/** Letters, figures and signs that are composed already, whatever stands beside them: most texts are nothing else. */
+const PLAIN = /^[ -~\u00a0-\u02ff\u0391-\u03c9\u2010-\u2027\u2030-\u205e\u2190-\u2328]*$/;
+
+/** Sum of the advance widths [font units, whole numbers, so that sums of parts are exact]. */
+function advance(text: string, weight: TextWeight): number {
+  const { missing } = font[weight];
+  let sum = 0;
+  for (const char of printable(text)) sum += widths[weight].get(char.codePointAt(0) as number) ?? missing;
+  return sum;
+}
+
+const millimeters = (units: number, size: number, weight: TextWeight): number =>
+  (units / font[weight].unitsPerEm) * size;
 
 function breakWord(word: string, width: number, size: number, weight: TextWeight): string[] {
   if (textWidth(word, size, weight) <= width) return [word];
