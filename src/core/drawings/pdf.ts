@@ -1,6 +1,7 @@
 import type { PDFFont } from '@cantoo/pdf-lib';
 import { strToU8, zlibSync } from 'fflate';
 import { arcCubics, pathPieces } from './pathPieces.ts';
+import { type FontParser, letterFonts } from './pdfFonts.ts';
 import { fillColors, penStyles, toneColors } from './pens.ts';
 import type { CircleItem, FillRole, PathItem, PenRole, Sheet, SheetItem, TextItem } from './sheet.ts';
 import { printable, textWidth } from './textMetrics.ts';
@@ -21,20 +22,40 @@ const POINTS_PER_MM = 72 / 25.4;
 /** Finest step written: a tenth of a micrometer, as parts of a millimeter. */
 const STEPS = 1e4;
 
+/** Makes a PDF of sheets. */
+export type PdfWriter = (sheets: readonly Sheet[], meta: PdfMeta) => Promise<Uint8Array>;
+
+/** A writer of any number of PDFs in these fonts, which are parsed once. */
+export async function pdfWriter(fonts: SheetFonts): Promise<PdfWriter> {
+  // Loaded when first needed: the writer is larger than the rest of the program.
+  const pdfLib = await import('@cantoo/pdf-lib');
+  const parser = letterFonts((await import('@cantoo/fontkit')).default);
+  return (sheets, meta) => writePdf(sheets, meta, { fonts, parser, pdfLib });
+}
+
 /**
  * A PDF of vector pages, one per sheet, each exactly as large as its sheet, with the fonts subset and inside, and with
  * page scaling off for viewers that heed it. Same input, same bytes.
  */
-export async function pdfOfSheets(
+export const pdfOfSheets = async (
   sheets: readonly Sheet[],
   meta: PdfMeta,
   fonts: SheetFonts,
+): Promise<Uint8Array> => (await pdfWriter(fonts))(sheets, meta);
+
+interface Tools {
+  readonly fonts: SheetFonts;
+  readonly parser: FontParser;
+  readonly pdfLib: typeof import('@cantoo/pdf-lib');
+}
+
+async function writePdf(
+  sheets: readonly Sheet[],
+  meta: PdfMeta,
+  { fonts, parser, pdfLib: { PDFDocument, PDFName, PrintScaling } }: Tools,
 ): Promise<Uint8Array> {
-  // Loaded when first needed: the writer is larger than the rest of the program.
-  const { PDFDocument, PDFName, PrintScaling } = await import('@cantoo/pdf-lib');
-  const { default: fontkit } = await import('@cantoo/fontkit');
   const doc = await PDFDocument.create({ updateMetadata: false });
-  doc.registerFontkit(fontkit);
+  doc.registerFontkit(parser);
   const date = new globalThis.Date(meta.date);
   if (Number.isNaN(date.getTime())) throw new RangeError(`not a date: ${meta.date}`);
   doc.setTitle(meta.title, { showInWindowTitleBar: true });
@@ -60,7 +81,7 @@ const PACKING = 3;
 
 type GlyphWriter = (text: string) => string;
 
-/** Text as glyph numbers, letter by letter: no ligature or fraction feature changes what the widths promise. */
+/** Text as glyph numbers, as the document's part of the font counts them. */
 function glyphWriter(font: PDFFont): GlyphWriter {
   const known = new Map<string, string>();
   return (content) => {
