@@ -14,14 +14,15 @@ const BUILDERS = {
       root: ROOT,
       logLevel: 'warn',
       build: {
-        ssr: 'src/cli/main.ts',
+        ssr: true,
         outDir,
         target: 'node20',
         emptyOutDir: true,
         // Half the bytes to read at every start; names are kept for stack traces.
         minify: 'oxc',
         rolldownOptions: {
-          output: { format: 'es', entryFileNames: 'main.mjs', chunkFileNames: '[name]-[hash].mjs' },
+          input: ['src/cli/main.ts', 'src/cli/shopWorker.ts'],
+          output: { format: 'es', entryFileNames: '[name].mjs', chunkFileNames: '[name]-[hash].mjs' },
         },
       },
       // Libraries go into the bundle: one file loads faster than a hundred.

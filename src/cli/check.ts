@@ -12,28 +12,27 @@ type CheckCommand = Extract<Command, { verb: 'check' }>;
 
 /** Reads, solves and tells the findings. */
 export async function check(command: CheckCommand, core: Core, terminal: Terminal): Promise<ExitCode> {
-  const solved = await solveFile(command, core, terminal);
+  const solved = solveText(command, await readText(command.file, terminal), core, terminal);
   if (solved === undefined) return EXIT.badInput;
   terminal.out(command.json ? checkJson(command, solved) : checkText(command, solved));
   return exitOf(solved);
 }
 
-/** The solved build of a file, or undefined after its issues were told. */
-export async function solveFile(
-  command: { readonly file: string; readonly variant: string | undefined; readonly json: boolean },
+/** The solved build of a text, or undefined after its issues were told. */
+export function solveText(
+  { file, variant, json }: Pick<CheckCommand, 'file' | 'variant' | 'json'>,
+  text: string,
   core: Core,
   terminal: Terminal,
-): Promise<Solved | undefined> {
+): Solved | undefined {
   const progress = startProgress(terminal);
-  const { file, variant } = command;
-  const text = await readText(file, terminal);
   const build = core.readBuild(text, variant === undefined ? {} : { variant });
   if (build.ok) {
     progress('placing the bike');
     const typed = variant === undefined ? undefined : core.readBuild(text);
     return typed?.ok ? core.solve(build.value, typed.value) : core.solve(build.value);
   }
-  if (command.json) terminal.out(toJson({ file, issues: build.issues.map(issueJson) }));
+  if (json) terminal.out(toJson({ file, issues: build.issues.map(issueJson) }));
   else terminal.err(issueLines(file, build.issues));
   return undefined;
 }

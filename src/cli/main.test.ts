@@ -5,10 +5,11 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import type { Finding } from '../core/findings/index.ts';
 import { bad, good, mm } from '../core/quantity/index.ts';
 import { worksheets } from '../core/worksheets/index.ts';
-import type { Core } from './core.ts';
+import type { Core, ShopFiles } from './core.ts';
 import { EXIT } from './exit.ts';
 import { run } from './main.ts';
 import { startProgress } from './progress.ts';
+import type { PackFile } from './writePack.ts';
 
 let room: string;
 beforeEach(() => {
@@ -49,11 +50,19 @@ const coreWith = (...findings: Finding[]): Core => ({
       ? good(text)
       : bad({ code: 'not-json', path: '', reason: 'a value is wanted here', at: { line: 1, column: 1 } }),
   solve: () => ({ findings, figures: [figure] }),
-  packFiles: (_solved, { date, units, fonts }) => [
+  bookFiles: (_solved, { date, units, fonts }) => [
     { path: 'report.json', bytes: new TextEncoder().encode(`${date} ${units} ${fonts.regular.length > 0}`) },
   ],
+  startShopFiles: ({ text }) => shopFiles([{ path: 'parts.csv', bytes: new TextEncoder().encode(text) }]),
   buildJsonSchema: () => ({ type: 'object' }),
 });
+
+const shopFiles = (files: ShopFiles['files']): ShopFiles => ({ files, stop: async () => {} });
+
+async function* failing(): AsyncGenerator<PackFile> {
+  yield { path: 'parts.csv', bytes: new Uint8Array(1) };
+  throw new Error('no template');
+}
 
 const readFonts = async () => ({ regular: new Uint8Array(1), bold: new Uint8Array(1) });
 
@@ -170,7 +179,10 @@ describe('pack', () => {
     expect(readFileSync(join(out, 'report.json'), 'utf8')).toBe('2026-01-02 in true');
     const again = await cli(['pack', buildFile(), '-o', out, '--json']);
     expect(again.code).toBe(EXIT.done);
-    expect(JSON.parse(again.out).files.map((file: { path: string }) => file.path)).toEqual(['report.json']);
+    expect(JSON.parse(again.out).files.map((file: { path: string }) => file.path)).toEqual([
+      'report.json',
+      'parts.csv',
+    ]);
     expect(readFileSync(join(out, 'report.json'), 'utf8')).toBe('2026-04-30 both true');
   });
 
@@ -182,9 +194,17 @@ describe('pack', () => {
     expect(readFileSync(join(room, 'mine.txt'), 'utf8')).toBe('mine');
   });
 
-  test('a file that is not valid writes nothing', async () => {
-    const { code } = await cli(['pack', buildFile('nonsense'), '-o', join(room, 'out')]);
-    expect(code).toBe(EXIT.badInput);
+  test.each([
+    ['a file that is not valid', () => buildFile('nonsense'), [], EXIT.badInput],
+    ['a fault while the files of the shop are drawn', () => buildFile(), failing(), EXIT.fault],
+  ])('%s writes nothing and stops what is being drawn', async (_what, file, files, code) => {
+    let stopped = 0;
+    const stop = async () => {
+      stopped += 1;
+    };
+    const core = { ...coreWith(), startShopFiles: () => ({ files, stop }) };
+    const ran = await cli(['pack', file(), '-o', join(room, 'out')], { core });
+    expect({ code: ran.code, stopped }).toEqual({ code, stopped: 1 });
     expect(existsSync(join(room, 'out'))).toBe(false);
   });
 });

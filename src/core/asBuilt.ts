@@ -1,7 +1,7 @@
 import type { Build } from './build/index.ts';
 import { type Change, measuredBuild, type Reading, rippleOf } from './fit/index.ts';
 import { type Proof, prove } from './prove.ts';
-import { solve } from './solve.ts';
+import { type Solution, solve } from './solve.ts';
 
 /** A bike as it really measures, and what that moved. */
 export interface AsBuilt extends Proof {
@@ -23,6 +23,9 @@ export function solveAsBuilt(build: Build, from: Build = build): AsBuilt {
   const moved = rippleOf(before, { figures: proof.figures, ...(made ? { made } : {}) });
   return { ...proof, readings, moved: moved.filter(matters) };
 }
+
+/** Places a build with its readings, and proves nothing: all that parts are cut and templates are drawn from. */
+export const solveMeasured = (build: Build): Solution => solve(measuredBuild(build).build);
 
 /** Share of a value below which a move is told only for a part that is already made. */
 const LEAST_SHARE = 1e-4;

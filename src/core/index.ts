@@ -1,6 +1,6 @@
 /** The public face of the core: a build file goes in, a placed bike with its figures and findings comes out. */
 
-export { type AsBuilt, solveAsBuilt } from './asBuilt.ts';
+export { type AsBuilt, solveAsBuilt, solveMeasured } from './asBuilt.ts';
 export {
   BUILD_VERSION,
   type Build,
@@ -10,7 +10,16 @@ export {
 export type { Finding, Severity } from './findings/index.ts';
 export type { Change, Reading } from './fit/index.ts';
 export { openBuild as readBuild, openBuildValue as readBuildValue } from './open.ts';
-export { bookSheets, cautions, modelParts, notChecked, type PackInput, packFiles } from './pack/index.ts';
+export {
+  bookFiles,
+  bookSheets,
+  cautions,
+  modelParts,
+  notChecked,
+  type PackInput,
+  packFiles,
+  shopFiles,
+} from './pack/index.ts';
 export { packOf } from './packOf.ts';
 export { type Proof, prove } from './prove.ts';
 export {

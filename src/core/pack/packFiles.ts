@@ -1,5 +1,5 @@
 import { strToU8 } from 'fflate';
-import { pdfOfSheets, type Sheet, type SheetFonts } from '../drawings/index.ts';
+import { type PdfWriter, pdfWriter, type Sheet, type SheetFonts } from '../drawings/index.ts';
 import { bookSheets } from './book.ts';
 import { cutFilesOf } from './cutFiles.ts';
 import { modelGlb } from './model.ts';
@@ -21,35 +21,46 @@ export interface PackOptions {
 
 /** Every file of the shop pack, one after the other so that a writer need not hold them all. */
 export async function* packFiles(input: PackInput, options: PackOptions): AsyncGenerator<PackedFile> {
+  yield* bookFiles(input, options);
+  yield* shopFiles(input, options);
+}
+
+/** The files that tell what was found: the book and the report. They want a solution that was proved. */
+export async function* bookFiles(input: PackInput, options: PackOptions): AsyncGenerator<PackedFile> {
+  options.onProgress?.('drawing the book');
+  yield await pdfFile('book.pdf', 'shop pack', bookSheets(input), input, await pdfWriter(options.fonts));
+  yield textFile('report.json', reportJson(input));
+}
+
+/** The files that parts are bought and made by: templates, cut files, lists, model. The placed bike is enough for them. */
+export async function* shopFiles(input: PackInput, options: PackOptions): AsyncGenerator<PackedFile> {
   const tell = options.onProgress ?? (() => {});
-  const text = (path: string, content: string): PackedFile => ({
-    path,
-    bytes: strToU8(content),
-  });
-  const pdf = async (path: string, title: string, sheets: readonly Sheet[]): Promise<PackedFile> => ({
-    path,
-    bytes: await pdfOfSheets(
-      sheets,
-      { title: `${input.build.about.name}: ${title}`, date: input.date },
-      options.fonts,
-    ),
-  });
-  tell('drawing the book');
-  yield await pdf('book.pdf', 'shop pack', bookSheets(input));
+  const write = await pdfWriter(options.fonts);
   for (const name of ['a4', 'letter'] as const) {
     tell(`drawing the templates for ${name}`);
-    yield await pdf(`templates-${name}.pdf`, 'templates', templateBook(input, name));
+    yield await pdfFile(`templates-${name}.pdf`, 'templates', templateBook(input, name), input, write);
   }
   for (const pattern of input.patterns) {
     tell(`cutting file of ${pattern.id}`);
     for (const file of await cutFilesOf(pattern, kerfOf(input, pattern.make)))
-      yield text(file.path, file.text);
+      yield textFile(file.path, file.text);
   }
-  yield text('parts.csv', partsCsv(input));
-  yield text('cutlist.csv', cutListCsv(input));
-  yield text('report.json', reportJson(input));
+  yield textFile('parts.csv', partsCsv(input));
+  yield textFile('cutlist.csv', cutListCsv(input));
   tell('building the model');
   yield { path: 'bike.glb', bytes: await modelGlb(input) };
+}
+
+const textFile = (path: string, content: string): PackedFile => ({ path, bytes: strToU8(content) });
+
+async function pdfFile(
+  path: string,
+  title: string,
+  sheets: readonly Sheet[],
+  { build, date }: PackInput,
+  write: PdfWriter,
+): Promise<PackedFile> {
+  return { path, bytes: await write(sheets, { title: `${build.about.name}: ${title}`, date }) };
 }
 
 function kerfOf(input: PackInput, make: 'drill' | 'torch' | 'saw'): number | undefined {
