@@ -4,35 +4,16 @@
  */
 const POINTS = 12;
 
-const rule = legendreRule(POINTS);
+/** Nodes from −1 to 1 and weights of one panel. */
+export const gaussPanel = legendreRule(POINTS);
 
 /** ∫ f from a to b by one 12-point Gauss-Legendre panel. */
 export function integratePanel(f: (t: number) => number, a: number, b: number): number {
   const middle = (a + b) / 2;
   const half = (b - a) / 2;
   let sum = 0;
-  for (let i = 0; i < POINTS; i++) sum += rule.weights[i]! * f(middle + half * rule.nodes[i]!);
+  for (let i = 0; i < POINTS; i++) sum += gaussPanel.weights[i]! * f(middle + half * gaussPanel.nodes[i]!);
   return sum * half;
-}
-
-/** Nodes and weights from a to b in equal panels no longer than `panel`, for several integrals: ∫ f = Σ f(t)·dt. */
-export function nodesBetween(
-  a: number,
-  b: number,
-  panel: number,
-): { readonly t: readonly number[]; readonly dt: readonly number[] } {
-  const t: number[] = [];
-  const dt: number[] = [];
-  const panels = Math.max(1, Math.ceil((b - a) / panel - 1e-9));
-  const half = (b - a) / panels / 2;
-  for (let k = 0; k < panels; k++) {
-    const middle = a + (2 * k + 1) * half;
-    for (let i = 0; i < POINTS; i++) {
-      t.push(middle + half * rule.nodes[i]!);
-      dt.push(half * rule.weights[i]!);
-    }
-  }
-  return { t, dt };
 }
 
 /** ∫ f from a to b, panels halved until both halves agree with the whole to `tolerance` (absolute), 40 times at most. */

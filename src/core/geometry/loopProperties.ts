@@ -1,4 +1,4 @@
-import { nodesBetween } from './gaussLegendre.ts';
+import { gaussPanel } from './gaussLegendre.ts';
 import type { Loop } from './loop.ts';
 import {
   type ArcSegment,
@@ -129,15 +129,20 @@ function arcMoments(arc: ArcSegment, reference: Point): Moments {
   const sign = Math.sign(arc.sweep);
   const alpha = Math.abs(arc.sweep) / 2;
   const r = arc.radius;
+  // Panels of a quarter turn at most. Written out: a visitor would make an object of every number.
+  const panels = Math.max(1, Math.ceil((2 * alpha) / QUARTER - 1e-9));
+  const half = alpha / panels;
   let [a, sw, ww, uu] = [0, 0, 0, 0];
-  const nodes = nodesBetween(-alpha, alpha, QUARTER);
-  for (const [i, t] of nodes.t.entries()) {
-    const w = 2 * r * Math.sin((alpha + t) / 2) * Math.sin((alpha - t) / 2);
-    const strip = sign * w * r * Math.cos(t) * nodes.dt[i]!;
-    a += strip;
-    sw += (w / 2) * strip;
-    ww += ((w * w) / 3) * strip;
-    uu += (r * Math.sin(t)) ** 2 * strip;
+  for (let k = 0; k < panels; k++) {
+    for (let i = 0; i < gaussPanel.nodes.length; i++) {
+      const t = -alpha + (2 * k + 1) * half + half * gaussPanel.nodes[i]!;
+      const w = 2 * r * Math.sin((alpha + t) / 2) * Math.sin((alpha - t) / 2);
+      const strip = sign * w * r * Math.cos(t) * (half * gaussPanel.weights[i]!);
+      a += strip;
+      sw += (w / 2) * strip;
+      ww += ((w * w) / 3) * strip;
+      uu += (r * Math.sin(t)) ** 2 * strip;
+    }
   }
 
   const chord = distance2(arc.from, arc.to);
