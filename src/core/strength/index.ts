@@ -39,7 +39,16 @@ export { loadCases } from './bike/loads/loadCases.ts';
 export { bikeFrame } from './bike/model/bikeFrame.ts';
 export type { BikeFrame, ModelFlaw } from './bike/model/frameTypes.ts';
 export type { Remedy } from './bike/remedies.ts';
-export { type FrameFrequency, type SlowStrength, slowStrength } from './bike/slowStrength.ts';
+export type { EngineRange } from './bike/shaking/engineRange.ts';
+export { shakenRange } from './bike/shaking/engineRange.ts';
+export { movedText } from './bike/shaking/movedText.ts';
+export { shakingFigures } from './bike/shaking/shakingFigures.ts';
+export {
+  type FrameBuckling,
+  type FrameFrequency,
+  type SlowStrength,
+  slowStrength,
+} from './bike/shaking/slowStrength.ts';
 export type { FrameStiffness } from './bike/stiffness.ts';
 export type { StrengthCore, StrengthInput } from './bike/strengthCore.ts';
 export { type Strength, strengthOf } from './bike/strengthOf.ts';

@@ -56,6 +56,10 @@ export const engineSchema = z
       })
       .optional(),
     governed: angularSpeedField('Governed speed.', { above: 0, max: 20000 }).optional(),
+    idle: angularSpeedField('Idle speed; left out: 0.4 of the governed speed.', {
+      above: 0,
+      max: 10000,
+    }).optional(),
     droop: ratioField('Share of the governed speed over which the governor takes the torque away.', {
       min: 0,
       max: 0.5,
@@ -73,6 +77,10 @@ export const engineSchema = z
       .max(200)
       .meta({ description: 'Torque curve, by rising speed.' })
       .optional(),
+  })
+  .refine(({ idle, governed }) => idle === undefined || governed === undefined || idle < governed, {
+    message: 'the engine idles below its governed speed',
+    path: ['idle'],
   })
   .meta({ description: 'The engine, by class.' });
 export type EngineEntry = z.output<typeof engineSchema>;
