@@ -1,7 +1,6 @@
-import { resolveLayout } from './bike/index.ts';
 import { type Build, type ReadOptions, readBuildValue, readJsonText } from './build/index.ts';
-import { measuredBuild } from './fit/index.ts';
-import { bad, type Outcome } from './quantity/index.ts';
+import { placeable } from './fit/index.ts';
+import type { Outcome } from './quantity/index.ts';
 
 /**
  * The reader of a build file: what the build room reads, and that the bike's fixed points can be found. Only what
@@ -20,10 +19,6 @@ export function openBuild(text: string, options: ReadOptions = {}): Outcome<Buil
 export function openBuildValue(value: unknown, options: ReadOptions = {}): Outcome<Build> {
   const read = readBuildValue(value, options);
   if (!read.ok) return read;
-  const measured = measuredBuild(read.value);
-  const [unusable, ...more] = measured.issues;
-  if (unusable) return bad(unusable, ...more);
-  const layouts = [resolveLayout(read.value), resolveLayout(measured.build)];
-  for (const layout of layouts) if (!layout.ok) return layout;
-  return read;
+  const placed = placeable(read.value);
+  return placed.ok ? read : placed;
 }

@@ -5,17 +5,15 @@ import {
   layoutFigures,
   type MassSummary,
   massFigures,
-  placeBike,
   stackFigures,
   stackFlaws,
   tubeFigures,
-  weigh,
 } from './bike/index.ts';
 import type { Build } from './build/index.ts';
-import { type DrivelineSolution, drivelineFigures, solveDriveline } from './driveline/index.ts';
+import { type DrivelineSolution, drivelineFigures } from './driveline/index.ts';
 import { allFindings, type Finding } from './findings/index.ts';
-import { type Clearance, clearanceFigures, clearances } from './fit/index.ts';
-import { type FlatPattern, plateFigures, plateLumps, platesOf, slotNeeds } from './plates/index.ts';
+import { assemble, type Clearance, clearanceFigures, clearances } from './fit/index.ts';
+import { type FlatPattern, plateFigures } from './plates/index.ts';
 import type { Figure } from './quantity/index.ts';
 
 /** A build with everything that follows from it: the placed bike, its parts, the figures and the verdicts. */
@@ -36,10 +34,7 @@ export interface Solution {
  */
 export function solve(build: Build): Solution {
   const layout = layOut(build);
-  const driveline = solveDriveline(build, layout);
-  const bike = placeBike(build, layout, driveline.shafts);
-  const { patterns, flaws: plateFlaws } = platesOf(build, bike, slotNeeds(driveline.slots));
-  const masses = weigh(build, bike, plateLumps(build, patterns));
+  const { driveline, bike, patterns, plateFlaws, masses } = assemble(build, layout);
   const room = clearances(build, bike, driveline);
   const findings = allFindings({
     build,

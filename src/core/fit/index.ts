@@ -1,3 +1,4 @@
+export { type Assembled, assemble, type Placeable, placeable } from './assembled.ts';
 export { clearanceFigures } from './clearanceFigures.ts';
 export { type Clearance, clearances } from './clearances.ts';
 export {

@@ -47,6 +47,19 @@ describe('handling', () => {
     const build = { ...smallBuildInput, frame: { ...smallBuildInput.frame, nodes } };
     expect(issues(handlingWorksheet, { build })).toEqual(['conflict build.frame.nodes.lost.along.toward']);
   });
+  test('a build is taken as it was measured', () => {
+    const { steering } = smallBuildInput;
+    const reading = { path: 'steering.headAngle', value: 62, with: 'angle-finder' };
+    const of = (build: object) => result(handlingWorksheet, { build, speeds: [5] });
+    const typed = of({ ...smallBuildInput, steering: { ...steering, headAngle: 62 } });
+    expect(of({ ...smallBuildInput, measured: [reading] })).toEqual(typed);
+    expect(of(smallBuildInput)).not.toEqual(typed);
+  });
+  test('a reading of what is not in the file is an issue of the build', () => {
+    const reading = { path: 'steering.headAngel', value: 62, with: 'angle-finder' };
+    const build = { ...smallBuildInput, measured: [reading] };
+    expect(issues(handlingWorksheet, { build })).toEqual(['unknown-name build.measured[0].path']);
+  });
 });
 
 describe('braking', () => {

@@ -60,7 +60,8 @@ const input = z.strictObject({
   build: z
     .record(z.string(), z.unknown())
     .meta({
-      description: 'A build file, in place of the parameters; they are then worked out and given back.',
+      description:
+        'A build file, in place of the parameters; they are then worked out, as measured, and given back.',
     })
     .optional(),
 });

@@ -1,28 +1,14 @@
-import { type Bike, type MassSummary, placeBike, resolveLayout, weigh } from '../bike/index.ts';
-import { type Build, readBuildValue } from '../build/index.ts';
-import { type DrivelineSolution, solveDriveline } from '../driveline/index.ts';
-import { plateLumps, platesOf, slotNeeds } from '../plates/index.ts';
+import { readBuildValue } from '../build/index.ts';
+import { type Assembled, assemble, placeable } from '../fit/index.ts';
 import { bad, good, type Issue, type Outcome } from '../quantity/index.ts';
 
-/** A build file given to a worksheet, placed and weighed. */
-export interface PlacedBuild {
-  readonly build: Build;
-  readonly driveline: DrivelineSolution;
-  readonly bike: Bike;
-  readonly masses: MassSummary;
-}
-
-/** Reads, places and weighs the build file in a worksheet's field `build`; issues are placed under it. */
-export function placedBuild(json: unknown): Outcome<PlacedBuild> {
+/** The build file in a worksheet's field `build`, put together as measured; issues are placed under that field. */
+export function placedBuild(json: unknown): Outcome<Assembled> {
   const read = readBuildValue(json);
   if (!read.ok) return underBuild(read.issues);
-  const build = read.value;
-  const layout = resolveLayout(build);
-  if (!layout.ok) return underBuild(layout.issues);
-  const driveline = solveDriveline(build, layout.value);
-  const bike = placeBike(build, layout.value, driveline.shafts);
-  const { patterns } = platesOf(build, bike, slotNeeds(driveline.slots));
-  return good({ build, driveline, bike, masses: weigh(build, bike, plateLumps(build, patterns)) });
+  const placed = placeable(read.value);
+  if (!placed.ok) return underBuild(placed.issues);
+  return good(assemble(placed.value.build, placed.value.layout));
 }
 
 function underBuild([first, ...rest]: readonly [Issue, ...Issue[]]): Outcome<never> {
