@@ -1,14 +1,8 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { type Point3, unit3 } from '../../src/core/geometry/index.ts';
 import { sectionForces } from '../../src/core/strength/index.ts';
 import { ALL, answer, type Section } from '../support/frames.ts';
-
-/** A general finite-element solver: its beams are rows of 20-node bricks, nothing of a beam theory. */
-const SOLVER = '/usr/bin/ccx';
+import { solveSolid } from '../support/solidSolver.ts';
 
 /** Bricks along each member; two node steps each. */
 const BRICKS = 8;
@@ -108,35 +102,8 @@ function deck(): string {
   ].join('\n');
 }
 
-/** Values of one block of the result file by node. */
-function block(lines: readonly string[], title: string, columns: number): Map<number, readonly number[]> {
-  const from = lines.findIndex((line) => line.startsWith(` -4  ${title}`));
-  if (from < 0) throw new Error(`the solver wrote no ${title}`);
-  const rows = lines.slice(from, lines.indexOf(' -3', from)).filter((line) => line.startsWith(' -1'));
-  return new Map(
-    rows.map((line) => [
-      Number(line.slice(3, 13)),
-      Array.from({ length: columns }, (_, i) => Number(line.slice(13 + 12 * i, 25 + 12 * i))),
-    ]),
-  );
-}
-
-function solveWithBricks() {
-  const folder = mkdtempSync(join(tmpdir(), 'frame-'));
-  try {
-    writeFileSync(join(folder, 'frame.inp'), deck());
-    const run = spawnSync(SOLVER, ['frame'], { cwd: folder, encoding: 'utf8' });
-    if (run.error) throw new Error('this check needs a finite-element solver: apt-get install calculix-ccx');
-    if (run.status !== 0) throw new Error(`the solver failed: ${run.stdout.slice(-2000)}`);
-    const lines = readFileSync(join(folder, 'frame.frd'), 'utf8').split('\n');
-    return { moved: block(lines, 'DISP', 3), forces: block(lines, 'STRESS', 6) };
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
-}
-
 test('[FRAME-3] [FRAME-7] a space frame of bricks moves and carries as one of beams', () => {
-  const bricks = solveWithBricks();
+  const bricks = solveSolid(deck());
   const meters = ([x, y, z]: readonly [number, number, number]): Point3 => ({
     x: x / 1000,
     y: y / 1000,
