@@ -67,7 +67,7 @@ describe('nodes', () => {
   test('given from each other in a circle are told with the circle', () => {
     const issue = firstIssue(nodes({ a: { from: 'b' }, b: { from: 'c' }, c: { from: 'a' } }));
     expect(issue).toMatchObject({ code: 'conflict' });
-    expect(issue?.code === 'conflict' && issue.reason).toContain('a, b, c, a');
+    expect(issue?.code === 'conflict' && issue.reason).toContain('a → b → c → a');
   });
 
   test('a circle through the engine is found too', () => {

@@ -26,25 +26,29 @@ const MIRRORED = '.right';
  * @source derived, topological order
  */
 export function placementOrder(build: Build): Outcome<readonly PlacementStep[]> {
-  const byName = new Map(namedSteps(build).map((step) => [step.name, step] as const));
+  const byName = stepsByName(build);
   const known = [...FIXED_DATUMS, ...ENGINE_SHAFT, ...byName.keys()];
   const { order, circles } = sorted(byName);
   const [first, ...more] = [...[...byName.values()].flatMap((step) => unknownNames(step, known)), ...circles];
   return first ? bad(first, ...more) : good(order);
 }
 
+/** One issue for each circle of points that are given from each other, at the point where it closes. */
+export const placementCircles = (build: Build): readonly Issue[] => sorted(stepsByName(build)).circles;
+
 /** Name of the point that a reference is, or is the mirror image of. */
 export const originalName = (reference: string): string =>
   reference.endsWith(MIRRORED) ? reference.slice(0, -MIRRORED.length) : reference;
 
-function namedSteps(build: Build): PlacementStep[] {
+function stepsByName(build: Build): ReadonlyMap<string, PlacementStep> {
   const shafts = Object.entries(build.driveline.shafts).flatMap(([name, { at }]): PlacementStep[] =>
     at && !GIVEN_SHAFTS.includes(name) ? [{ name, path: `driveline.shafts.${name}.at`, placement: at }] : [],
   );
   const nodes = Object.entries(build.frame.nodes).map(
     ([name, placement]): PlacementStep => ({ name, path: `frame.nodes.${name}`, placement }),
   );
-  return [{ name: 'engineBase', path: 'engine.place', placement: build.engine.place }, ...shafts, ...nodes];
+  const base = { name: 'engineBase', path: 'engine.place', placement: build.engine.place };
+  return new Map([base, ...shafts, ...nodes].map((step) => [step.name, step]));
 }
 
 function unknownNames({ path, placement }: PlacementStep, known: readonly string[]): Issue[] {
@@ -76,7 +80,7 @@ function sorted(byName: ReadonlyMap<string, PlacementStep>): {
     const step = byName.get(name);
     if (!step || state.get(name) === 'done') return;
     if (state.get(name) === 'open') {
-      const circle = [...trail.slice(trail.indexOf(name)), name].join(', ');
+      const circle = [...trail.slice(trail.indexOf(name)), name].join(' → ');
       const reason = `points given from each other in a circle: ${circle}`;
       circles.push({ code: 'conflict', path: step.path, reason });
       return;

@@ -105,6 +105,18 @@ test.each([
   expect(!outcome.ok && describeIssue(outcome.issues[0])).toMatch(expected);
 });
 
+test('a circle is told once, at the place in the file that closes it', () => {
+  const outcome = readBuildValue(
+    mergePatch(light, {
+      engine: { place: { from: 'lone' } },
+      frame: { nodes: { lone: { from: 'engineShaft' } } },
+    }),
+  );
+  const circles = (outcome.ok ? [] : outcome.issues).filter((issue) => issue.code === 'conflict');
+  expect(circles.map(({ path }) => path)).toEqual(['engine.place']);
+  expect(describeIssue(circles[0]!)).toContain('engineBase → lone → engineBase');
+});
+
 test('older files are brought up one version at a time', () => {
   const steps = {
     1: (file: Readonly<Record<string, unknown>>) => ({ ...file, renamed: file.old, old: undefined }),

@@ -1,6 +1,7 @@
 import { type Issue, nearestName } from '../quantity/index.ts';
 import { findChain, readTire } from '../standards/index.ts';
 import { type Names, namesOf } from './names.ts';
+import { placementCircles } from './placementOrder.ts';
 import { plateReferenceIssues } from './plateReferences.ts';
 import type { Build, Placement, TireEntry } from './schema/index.ts';
 
@@ -60,44 +61,7 @@ function placementIssues(build: Build, names: Names): Issue[] {
       issues.push({ code: 'conflict', path, reason: 'give `left` or `side`, not both' });
     }
   }
-  return [...issues, ...circleIssues(build)];
-}
-
-/** Places that a name depends on; datums of wheels and neck depend on nothing. */
-function dependencies(build: Build): Map<string, readonly string[]> {
-  const of = (placement: Placement): string[] =>
-    [placement.from, placement.along?.toward].flatMap((name) => (name ? [name.replace(/\.right$/, '')] : []));
-  const graph = new Map<string, readonly string[]>();
-  for (const [name, placement] of Object.entries(build.frame.nodes)) graph.set(name, of(placement));
-  for (const [name, shaft] of Object.entries(build.driveline.shafts))
-    if (shaft.at) graph.set(name, of(shaft.at));
-  graph.set('engineBase', of(build.engine.place));
-  graph.set('engineShaft', of(build.engine.place));
-  graph.set('engine', of(build.engine.place));
-  return graph;
-}
-
-function circleIssues(build: Build): Issue[] {
-  const graph = dependencies(build);
-  const state = new Map<string, 'open' | 'done'>();
-  const issues: Issue[] = [];
-  const visit = (name: string, trail: readonly string[]): void => {
-    if (state.get(name) === 'done' || !graph.has(name)) return;
-    if (state.get(name) === 'open') {
-      const circle = [...trail.slice(trail.indexOf(name)), name].join(' → ');
-      issues.push({
-        code: 'conflict',
-        path: `frame.nodes.${name}`,
-        reason: `places depend on each other in a circle: ${circle}`,
-      });
-      return;
-    }
-    state.set(name, 'open');
-    for (const next of graph.get(name) ?? []) visit(next, [...trail, name]);
-    state.set(name, 'done');
-  };
-  for (const name of graph.keys()) visit(name, []);
-  return issues;
+  return [...issues, ...placementCircles(build)];
 }
 
 function frameIssues(build: Build, names: Names): Issue[] {
