@@ -19,17 +19,25 @@ export interface Bench<Result = unknown> {
   readonly run: () => Result | Promise<Result>;
   /** Of the last result, outside the timed part: shows that the work was done, and when results change. */
   readonly checksum: (result: Result) => string;
+  /** What else is to be said of it, below the table; outside the timed part. */
+  readonly remark?: (result: Result) => string;
+  /** Why it cannot run here; left out then. */
+  readonly hindrance?: () => string | undefined;
 }
 
 /** Keeps the result's type between `run` and `checksum`, which a list of benches forgets. */
 export const bench = <Result>(one: Bench<Result>): Bench =>
-  ({ ...one, checksum: (result) => one.checksum(result as Result) }) satisfies Bench;
+  ({
+    ...one,
+    checksum: (result) => one.checksum(result as Result),
+    ...(one.remark ? { remark: (result: unknown) => one.remark!(result as Result) } : {}),
+  }) satisfies Bench;
 
 /** Path of a file of the repository. */
 export const pathOf = (name: string): string => fileURLToPath(new URL(`../${name}`, import.meta.url));
 
 /** A demo build as it is read from its file. */
-export function demoBuild(name: 'light' | 'heavy'): Build {
+export function demoBuild(name: 'light' | 'heavy' | 'wrong'): Build {
   const read = readBuild(readFileSync(pathOf(`demo/${name}.build.json`), 'utf8'));
   if (!read.ok) throw new Error(`demo/${name}.build.json: ${JSON.stringify(read.issues)}`);
   return read.value;
