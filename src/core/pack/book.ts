@@ -54,7 +54,7 @@ function bookDrafts(input: PackInput, upright: Paper, lying: Paper): readonly Dr
     ...partPages(input, lying),
     ...workPages(input, upright),
     ...(input.riding ? rideSheets(context, input.riding) : []),
-    ...(input.strength ? strengthSheets(context, input.strength) : []),
+    ...(input.strength ? strengthSheets(context, input.strength, input.shaking) : []),
     ...findingPages(input, upright),
   ];
 }

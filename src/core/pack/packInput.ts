@@ -7,7 +7,7 @@ import type { FlatPattern } from '../plates/index.ts';
 import type { Figure, UnitSystem } from '../quantity/index.ts';
 import type { Riding } from '../ride/index.ts';
 import type { ShopWork } from '../shop/index.ts';
-import type { Strength } from '../strength/index.ts';
+import type { SlowStrength, Strength } from '../strength/index.ts';
 
 /** What a pack is drawn from: a solved bike and the work that follows from it. */
 export interface PackInput {
@@ -20,6 +20,8 @@ export interface PackInput {
   readonly findings: readonly Finding[];
   /** Whether it holds, where that was worked out. */
   readonly strength?: Strength;
+  /** What shakes the frame and would buckle it, where its strength was worked out. */
+  readonly shaking?: SlowStrength;
   /** How it rides, where that was worked out. */
   readonly riding?: Riding;
   /** Readings of real parts, and what they moved. */

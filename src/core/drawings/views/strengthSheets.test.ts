@@ -3,7 +3,13 @@ import { demoDrawing, demoNames, drawingOf } from '../../../../tests/support/dem
 import { meetingTexts, outsideMargins, texts } from '../../../../tests/support/sheetChecks.ts';
 import { smallBuild } from '../../../../tests/support/smallBuild.ts';
 import { printQuantity } from '../../quantity/index.ts';
-import { type Strength, strengthOf } from '../../strength/index.ts';
+import {
+  movedText,
+  type SlowStrength,
+  type Strength,
+  slowStrength,
+  strengthOf,
+} from '../../strength/index.ts';
 import { finishBook } from '../bookPages.ts';
 import type { Sheet } from '../sheet.ts';
 import { missingCharacters } from '../textMetrics.ts';
@@ -13,8 +19,12 @@ import { strengthSheets } from './strengthSheets.ts';
 
 const systems = ['both', 'mm', 'in'] as const;
 
-const chapter = (context: DrawingContext, strength: Strength): readonly Sheet[] =>
-  finishBook(strengthSheets(context, strength), { bike: 'bike', date: '2026-01-02', units: 'mm over in' });
+const chapter = (context: DrawingContext, strength: Strength, shaking?: SlowStrength): readonly Sheet[] =>
+  finishBook(strengthSheets(context, strength, shaking), {
+    bike: 'bike',
+    date: '2026-01-02',
+    units: 'mm over in',
+  });
 
 const said = (sheets: readonly Sheet[]): string =>
   sheets.flatMap((sheet) => texts(sheet.items).map((one) => one.text)).join(' ');
@@ -22,7 +32,10 @@ const said = (sheets: readonly Sheet[]): string =>
 describe.each(demoNames)('strength chapter of the %s demo', (name) => {
   const { context } = demoDrawing(name);
   const strength = strengthOf(context.scene);
-  const chapters = new Map(systems.map((system) => [system, chapter({ ...context, system }, strength)]));
+  const shaking = slowStrength(strength, context.scene.build);
+  const chapters = new Map(
+    systems.map((system) => [system, chapter({ ...context, system }, strength, shaking)]),
+  );
   const all = systems.flatMap((system) =>
     chapters.get(system)!.map((sheet) => [`${system} ${sheet.id}`, sheet] as const),
   );
@@ -41,7 +54,9 @@ describe.each(demoNames)('strength chapter of the %s demo', (name) => {
   test('every page has a name of its own, and the same strength gives the same pages', () => {
     const pages = chapters.get('both')!;
     expect(new Set(pages.map((page) => page.id)).size).toBe(pages.length);
-    expect(JSON.stringify(chapter({ ...context, system: 'both' }, strength))).toBe(JSON.stringify(pages));
+    expect(JSON.stringify(chapter({ ...context, system: 'both' }, strength, shaking))).toBe(
+      JSON.stringify(pages),
+    );
   });
 
   test('the worst place, the largest moment of each shaft and each remedy are on the pages as worked out', () => {
@@ -63,11 +78,22 @@ describe.each(demoNames)('strength chapter of the %s demo', (name) => {
       expect(words).toContain(printQuantity(without.maxMoment, 'torque', 'mm'));
   });
 
+  test('each frequency is told with what moves, and the engine speeds that drive it', () => {
+    const words = said(chapters.get('mm')!);
+    for (const { angularFrequency, moved, driven } of shaking.frequencies) {
+      expect(words).toContain(`${(angularFrequency / (2 * Math.PI)).toFixed(1)} Hz`);
+      expect(words).toContain(movedText(moved));
+      for (const speed of [driven.firing, driven.turning])
+        if (speed !== undefined) expect(words).toContain(printQuantity(speed, 'angularSpeed', 'mm'));
+    }
+    expect(words).toContain(`${Number(shaking.buckling!.factor.toPrecision(2))} times`);
+  });
+
   test('one system is asked for, one is printed', () => {
     // Published figures and names of stock keep the units that they were published in.
     const found = (system: 'mm' | 'in', pattern: RegExp): string | undefined =>
       said(chapters.get(system)!)
-        .replaceAll(/1000 to 1200 N|1 in stem/g, '')
+        .replaceAll(/1000 to 1200 N|1 in stem|\d in bore/g, '')
         .match(pattern)?.[0];
     expect(found('mm', /\d[ \u00a0](lbf|psi|in|lb-ft)\b/)).toBeUndefined();
     expect(found('in', /\d[ \u00a0](N|N·m|mm|MPa|km)\b/)).toBeUndefined();

@@ -41,7 +41,7 @@ export function shakingFigures({ frequencies, engine, buckling }: SlowStrength):
           {
             id: 'strength.frameBuckling',
             symbol: 'λ',
-            name: `factor on all loads of case ${buckling.case} until the frame buckles, ${buckling.part}`,
+            name: `factor on all loads of case ${buckling.case} until the frame buckles, ${movedText(buckling.moved)}`,
             value: buckling.factor,
             kind: 'ratio' as const,
             formula: 'K·x = −λ·Kg·x',

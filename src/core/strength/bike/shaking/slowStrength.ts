@@ -25,8 +25,8 @@ export interface FrameFrequency {
 export interface FrameBuckling {
   readonly factor: number;
   readonly case: string;
-  /** The line that gives way most. */
-  readonly part: string;
+  /** The place on a line that gives way most. */
+  readonly moved: MovedMost;
 }
 
 /** What takes longer than a keystroke: buckling of the whole frame and its vibrations. */
@@ -104,7 +104,7 @@ function lowestFactor(
     const mode = found.ok ? found.value[0] : undefined;
     if (!mode || (lowest && mode.factor >= lowest.factor)) return;
     const moved = movedMost(assembled, mode.shape, within, isOnLine);
-    if (moved) lowest = { factor: mode.factor, case: one.id, part: moved.part };
+    if (moved) lowest = { factor: mode.factor, case: one.id, moved };
   });
   return lowest;
 }
