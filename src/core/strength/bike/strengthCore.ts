@@ -9,6 +9,7 @@ import type { DriveStrength } from './checks/drive/driveTypes.ts';
 import { type FrameResults, lineStrengths, solveBikeFrame } from './checks/frameStrength.ts';
 import { jointRows } from './checks/joints/jointRows.ts';
 import { type MemberBuckling, memberBuckling } from './checks/memberBuckling.ts';
+import { type PlateRows, plateRows } from './checks/plates/plateRows.ts';
 import type { UtilizationRow } from './checks/utilizationRow.ts';
 import { type WeldLife, weldLives } from './checks/weldLife.ts';
 import { type LoadSettings, loadSettings } from './loads/assumptions.ts';
@@ -39,6 +40,8 @@ export interface StrengthCore {
   readonly axles: readonly AxleStrength[];
   readonly welds: readonly WeldLife[];
   readonly buckling: readonly MemberBuckling[];
+  /** Plates that could not be looked at, and why. */
+  readonly platesLeft: readonly string[];
   readonly stiffness?: FrameStiffness;
   /** Every comparison, the highest utilization first. */
   readonly rows: readonly UtilizationRow[];
@@ -58,11 +61,15 @@ export function strengthCore(input: StrengthInput): StrengthCore {
   const results = solved.ok ? solved.value : undefined;
   const stiffness = results && frameStiffness(frame, results.assembled);
   const buckling = results ? memberBuckling(frame, cases, results) : [];
+  const plates: PlateRows = results
+    ? plateRows({ ...input, frame, settings, cases, results })
+    : { rows: [], notChecked: [] };
   const rows = [
     ...(results?.rows ?? []),
     ...drive.rows,
     ...axles.flatMap((axle) => axle.rows),
     ...(results ? jointRows({ ...input, frame, settings, cases, results }) : []),
+    ...plates.rows,
     ...buckling.map((one) => one.row),
   ].filter((row) => Number.isFinite(row.utilization));
   return {
@@ -75,6 +82,7 @@ export function strengthCore(input: StrengthInput): StrengthCore {
     axles,
     welds: results ? weldLives(frame, cases, results, settings, build.loads?.weldDetail) : [],
     buckling,
+    platesLeft: plates.notChecked,
     ...(stiffness ? { stiffness } : {}),
     rows: rows.toSorted((a, b) => b.utilization - a.utilization),
     flaws: [...frame.flaws, ...(solved.ok ? [] : solved.flaws)],

@@ -14,7 +14,7 @@ export interface PlateSection extends NetSection {
   readonly isAtWeld: boolean;
 }
 
-/** A weld on the plate's edge, or any straight line beside which strength is less. */
+/** A weld on the plate: a seam at its edge or on its face. */
 export interface PlateWeld {
   readonly from: Point;
   readonly to: Point;
@@ -36,8 +36,10 @@ const PLACES = 24;
 const BESIDE = 2e-5;
 /** Of two cuts nearer than this, one is enough [m]. */
 const SAME_CUT = 1e-5;
-/** A cut this near to a weld's line ends on it [m]. */
-const ON_WELD = 1e-6;
+/** A cut this near to a seam crosses it; seams round a saddle come as chords [m]. */
+const ON_WELD = 2.5e-4;
+/** The first cut beside a seam lies this far from it [m]. */
+const BESIDE_WELD = 3e-4;
 /** Even cuts this near to a place that is cut anyway tell nothing new [m]. */
 const EVEN_SKIP = 5e-4;
 /** Aluminum is softened for about an inch beside a weld. @source memory, aluminum design manual */
@@ -56,16 +58,17 @@ export function cutPlate(flat: FlatPlate, options: CutOptions = {}): CutPlate {
   const welds = options.welds ?? [];
   return {
     plate,
-    sections: sections.map((section) => atWelds(section, welds, reach)),
+    sections: sections.flatMap((section) => besideWelds(section, welds, reach)),
   };
 }
 
-/** A cut that ends on a weld goes through metal that the weld loads evenly, not as a beam does its edge. */
-function atWelds(section: NetSection, welds: readonly PlateWeld[], reach: number): PlateSection {
-  const isAtWeld = welds.some((weld) => gapBetween(section.ends, [weld.from, weld.to]) <= reach);
-  const endsOnWeld =
-    isAtWeld && section.ends.some((end) => welds.some(({ from, to }) => toLine(end, from, to) < ON_WELD));
-  return { ...section, isAtWeld, ...(endsOnWeld ? { shearPeak: 1 } : {}) };
+/** A cut through a seam is none of the plate alone: what it is welded to bends with it there. */
+function besideWelds(section: NetSection, welds: readonly PlateWeld[], reach: number): PlateSection[] {
+  const gap = Math.min(
+    Number.POSITIVE_INFINITY,
+    ...welds.map(({ from, to }) => gapBetween(section.ends, [from, to])),
+  );
+  return gap < ON_WELD ? [] : [{ ...section, isAtWeld: gap <= reach }];
 }
 
 function offsets(
@@ -77,9 +80,10 @@ function offsets(
   const [nx, ny] = [Math.cos(angle), Math.sin(angle)];
   const [low, high] = reachAlong(plate.outline, nx, ny);
   const at = ({ x, y }: Point): number => x * nx + y * ny;
-  const special = [...spots.map(at), ...beside.flatMap((p) => [at(p) - BESIDE, at(p) + BESIDE])].sort(
-    (a, b) => a - b,
-  );
+  const special = [
+    ...spots.map(at),
+    ...beside.flatMap((p) => [at(p) - BESIDE_WELD, at(p) + BESIDE_WELD]),
+  ].sort((a, b) => a - b);
   const chosen = special.filter((d, i) => i === 0 || d - special[i - 1]! > SAME_CUT);
   const even = Array.from({ length: PLACES }, (_, i) => low + ((high - low) * (i + 0.5)) / PLACES);
   return [...chosen, ...even.filter((d) => !chosen.some((one) => Math.abs(one - d) < EVEN_SKIP))]

@@ -1,4 +1,4 @@
-import type { Point } from '../../geometry/index.ts';
+import { between2, type Point } from '../../geometry/index.ts';
 import type { CuttingPlate, WalkPoint } from './flatPlate.ts';
 import { aheadOf, type NetSection } from './netSection.ts';
 import { type PlateLoads, WrenchSum } from './plateLoads.ts';
@@ -29,21 +29,16 @@ export function loadsAhead(
   }
   for (const load of lines) {
     const [a, b] = [aheadOf(line, load.from), aheadOf(line, load.to)];
-    if (a > 0 === b > 0) {
-      if (isIn ? isIn(load.from) : a > 0) sum.addLine(load);
-      continue;
-    }
-    const t = a / (a - b);
     const add = (start: number, end: number): void => {
-      const s = (start + end) / 2;
-      const middle = {
-        x: load.from.x + s * (load.to.x - load.from.x),
-        y: load.from.y + s * (load.to.y - load.from.y),
-      };
+      // Its middle tells where a stretch lies; its ends may be corners.
+      const middle = between2(load.from, load.to, (start + end) / 2);
       if (isIn ? isIn(middle) : aheadOf(line, middle) > 0) sum.addLine(load, start, end);
     };
-    add(0, t);
-    add(t, 1);
+    if (a > 0 === b > 0) add(0, 1);
+    else {
+      add(0, a / (a - b));
+      add(a / (a - b), 1);
+    }
   }
   if (!onCut) return { without: sum.sum };
   const without = sum.sum.slice();
@@ -57,7 +52,7 @@ function isBetween({ ends: [a, b] }: NetSection, p: Point): boolean {
   return along >= 0 && along <= ux * ux + uy * uy;
 }
 
-/** Edges of plates are cut into chords; loads on them are looked for this far inside [m]. */
+/** Round edges are cut into chords; loads on an edge are looked for this far inside [m]. */
 const INSIDE = 1e-4;
 
 /**
@@ -92,9 +87,9 @@ function contains(polygon: readonly Point[], { x, y }: Point): boolean {
   return isInside;
 }
 
-/** A point on the edge moved a little inside, away from the nearest chord of the outline. */
+/** A point on the edge or beside it moved a little inside, away from the nearest chord of the outline. */
 function inward(walk: readonly WalkPoint[], p: Point): Point {
-  let least = INSIDE;
+  let least = contains(walk, p) ? INSIDE : Number.POSITIVE_INFINITY;
   let moved = p;
   for (let i = 0; i < walk.length; i++) {
     const [a, b] = [walk[i]!, walk[(i + 1) % walk.length]!];
@@ -105,7 +100,7 @@ function inward(walk: readonly WalkPoint[], p: Point): Point {
     const distance = Math.hypot(p.x - foot.x, p.y - foot.y);
     if (distance >= least) continue;
     least = distance;
-    moved = { x: foot.x - (dy / length) * 2 * INSIDE, y: foot.y + (dx / length) * 2 * INSIDE };
+    moved = { x: foot.x - (dy / length) * INSIDE, y: foot.y + (dx / length) * INSIDE };
   }
   return moved;
 }

@@ -22,6 +22,9 @@ export type Check =
   | 'boltSlip'
   | 'threadShear'
   | 'holeBearing'
+  | 'holeTearOut'
+  | 'boltLift'
+  | 'plateStress'
   | 'slotBearing'
   | 'slotTearOut';
 
@@ -42,5 +45,7 @@ export interface UtilizationRow {
   readonly kind: 'pressure' | 'force' | 'ratio' | 'angle' | 'angularSpeed' | 'torque' | 'length';
   /** value/limit, or limit/value where the limit is a least; over 1 is less margin than was asked for [-]. */
   readonly utilization: number;
+  /** What the number takes for granted, in a sentence. */
+  readonly note?: string;
   readonly source: SourceRef;
 }

@@ -30,12 +30,10 @@ export interface Contact {
   readonly lines: readonly string[];
 }
 
-/** Points round the edge of a placed plate, its bends bent, at most 10 mm apart [m]. */
-export function edgePoints(pattern: FlatPattern, index: number): readonly Point3[] {
-  const placed = pattern.placed[index];
-  if (!placed) return [];
+/** Points round the edge of a plate in the flat, at most 10 mm apart [m]. */
+export function edgeOf(pattern: FlatPattern): readonly Point[] {
   const flat = flatten(pattern.outline, 2e-4);
-  const dense = flat.flatMap((a, i) => {
+  return flat.flatMap((a, i) => {
     const b = flat[(i + 1) % flat.length]!;
     const count = Math.max(1, Math.ceil(Math.hypot(b.x - a.x, b.y - a.y) / STEP));
     return Array.from({ length: count }, (_, k) => ({
@@ -43,8 +41,14 @@ export function edgePoints(pattern: FlatPattern, index: number): readonly Point3
       y: a.y + ((b.y - a.y) * k) / count,
     }));
   });
+}
+
+/** The same points of a placed plate in the bike, its bends bent [m]. */
+export function edgePoints(pattern: FlatPattern, index: number): readonly Point3[] {
+  const placed = pattern.placed[index];
+  if (!placed) return [];
   const mirror = pattern.pair && placed.hand === 'right';
-  return dense.map((point) => {
+  return edgeOf(pattern).map((point) => {
     const { at, up } = bent(pattern, point);
     return toWorld(placed.frame, { ...at, z: pattern.thickness / 2 + (mirror ? -up : up) });
   });
