@@ -25,13 +25,14 @@ export interface Bench<Result = unknown> {
   readonly hindrance?: () => string | undefined;
 }
 
-/** Keeps the result's type between `run` and `checksum`, which a list of benches forgets. */
-export const bench = <Result>(one: Bench<Result>): Bench =>
-  ({
+/** Keeps the result's type between `run` and what follows it, which a list of benches forgets. */
+export function bench<Result>({ remark, ...one }: Bench<Result>): Bench {
+  return {
     ...one,
     checksum: (result) => one.checksum(result as Result),
-    ...(one.remark ? { remark: (result: unknown) => one.remark!(result as Result) } : {}),
-  }) satisfies Bench;
+    ...(remark ? { remark: (result) => remark(result as Result) } : {}),
+  };
+}
 
 /** Path of a file of the repository. */
 export const pathOf = (name: string): string => fileURLToPath(new URL(`../${name}`, import.meta.url));
