@@ -3,7 +3,8 @@ import { degrees, mm, type Outcome } from '../quantity/index.ts';
 import { copePosition } from './cope.ts';
 import { clockingOf, copeBothEnds, copePlace, wrapTemplate } from './copeTube.ts';
 import { isSimpleLoop } from './loopPoint.ts';
-import { loopBounds, signedArea } from './loopProperties.ts';
+import { signedArea } from './loopProperties.ts';
+import { loopBounds } from './outline.ts';
 
 function must<T>(outcome: Outcome<T>): T {
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.issues));

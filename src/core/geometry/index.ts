@@ -70,13 +70,9 @@ export {
   nearestOfLoops,
   nearestOnLoop,
   nearestWithin,
-  type Outline,
-  outlineOf,
-  type Shape,
   type Side,
 } from './loopPoint.ts';
 export {
-  loopBounds,
   loopPerimeter,
   loopProperties,
   type RegionProperties,
@@ -133,6 +129,7 @@ export {
   sweptTubeMesh,
   torusMesh,
 } from './meshSolids.ts';
+export { loopBounds, type Outline, outlineOf, type Shape } from './outline.ts';
 export type { Point, Point3 } from './point.ts';
 export {
   type Nearest,

@@ -1,17 +1,14 @@
-import type { Loop } from './loop.ts';
 import {
   type ArcSegment,
-  type Bounds,
   boundsGap,
   extremeShares,
-  joinBounds,
   type Segment,
   segmentPoint,
   segments,
 } from './loopSegment.ts';
+import { outlineOf, type Shape } from './outline.ts';
 import type { Point } from './point.ts';
 import {
-  type BoxedSegment,
   boxed,
   boxedMeetings,
   type Nearest,
@@ -22,24 +19,6 @@ import {
 import { distance2 } from './vec2.ts';
 
 export type Side = 'inside' | 'outside' | 'edge';
-
-/** A loop with its pieces and their boxes worked out: made once by whoever asks many questions about one loop. */
-export interface Outline {
-  readonly loop: Loop;
-  /** As {@link segments} gives them. */
-  readonly pieces: readonly BoxedSegment[];
-  readonly box: Bounds;
-}
-
-/** What questions about a loop are asked of. */
-export type Shape = Loop | Outline;
-
-export function outlineOf(shape: Shape): Outline {
-  if ('pieces' in shape) return shape;
-  const pieces = segments(shape).map(boxed);
-  if (pieces.length === 0) throw new RangeError('an outline needs pieces');
-  return { loop: shape, pieces, box: joinBounds(pieces.map(({ box }) => box)) };
-}
 
 /** Nearest point of the outline to `p`; exact. */
 export function nearestOnLoop(shape: Shape, p: Point): Nearest {
@@ -113,8 +92,8 @@ export function loopsOverlap(a: Shape, b: Shape): boolean {
 }
 
 /** Whether an outline never crosses, touches or folds back on itself. A loop of fewer than two pieces is not simple. */
-export function isSimpleLoop(loop: Loop): boolean {
-  const pieces = segments(loop).map(boxed);
+export function isSimpleLoop(shape: Shape): boolean {
+  const pieces = 'pieces' in shape ? shape.pieces : segments(shape).map(boxed);
   const n = pieces.length;
   if (n < 2) return false;
   // Two pieces enclose something unless one runs back along the other.

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Loop } from './loop.ts';
-import { loopBounds, loopPerimeter, loopProperties, regionProperties, signedArea } from './loopProperties.ts';
+import { loopPerimeter, loopProperties, regionProperties, signedArea } from './loopProperties.ts';
 import { circleLoop, rectangleLoop, slotLoop } from './loopShapes.ts';
 import { reverseLoop, translateLoop } from './loopTransform.ts';
+import { loopBounds } from './outline.ts';
 
 /** Rounding of sums of a few hundred terms. */
 const RELATIVE = 1e-13;

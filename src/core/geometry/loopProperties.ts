@@ -1,14 +1,7 @@
 import { gaussPanel } from './gaussLegendre.ts';
 import type { Loop } from './loop.ts';
-import {
-  type ArcSegment,
-  type Bounds,
-  joinBounds,
-  type Segment,
-  segmentBounds,
-  segmentLength,
-  segments,
-} from './loopSegment.ts';
+import { type ArcSegment, type Bounds, type Segment, segmentLength, segments } from './loopSegment.ts';
+import { loopBounds, piecesOf, type Shape } from './outline.ts';
 import type { Point } from './point.ts';
 import { between2, distance2, subtract2 } from './vec2.ts';
 
@@ -48,9 +41,6 @@ export const signedArea = (loop: Loop): number => momentsOf(segments(loop), loop
 
 export const loopPerimeter = (loop: Loop): number => lengthOf(segments(loop));
 
-/** Exact box around a loop [m]. */
-export const loopBounds = (loop: Loop): Bounds => boundsOf(segments(loop));
-
 /** Area, centroid and second moments of the region inside one loop; see {@link regionProperties}. */
 export const loopProperties = (loop: Loop): RegionProperties => regionProperties(loop, []);
 
@@ -61,10 +51,10 @@ export const loopProperties = (loop: Loop): RegionProperties => regionProperties
  * (`isSimpleLoop`, `loopInside`). Throws when nothing is enclosed.
  * @source derived, Green's theorem; checked against closed forms and a general geometry library
  */
-export function regionProperties(outline: Loop, holes: readonly Loop[]): RegionProperties {
-  const reference = { x: outline[0]?.x ?? 0, y: outline[0]?.y ?? 0 };
-  const edge = segments(outline);
-  const inner = holes.map(segments);
+export function regionProperties(outline: Shape, holes: readonly Shape[]): RegionProperties {
+  const edge = piecesOf(outline);
+  const inner = holes.map(piecesOf);
+  const reference = edge[0]?.from ?? { x: 0, y: 0 };
   const m = inner.reduce(
     (sum, hole) => combine(sum, unsigned(momentsOf(hole, reference)), -1),
     unsigned(momentsOf(edge, reference)),
@@ -79,14 +69,12 @@ export function regionProperties(outline: Loop, holes: readonly Loop[]): RegionP
     ixx: m.yy - m.a * cy * cy,
     iyy: m.xx - m.a * cx * cx,
     ixy: m.xy - m.a * cx * cy,
-    bounds: boundsOf(edge),
+    bounds: loopBounds(outline),
   };
 }
 
 const lengthOf = (pieces: readonly Segment[]): number =>
   pieces.reduce((sum, piece) => sum + segmentLength(piece), 0);
-
-const boundsOf = (pieces: readonly Segment[]): Bounds => joinBounds(pieces.map(segmentBounds));
 
 const combine = (p: Moments, q: Moments, k: number): Moments => ({
   a: p.a + k * q.a,

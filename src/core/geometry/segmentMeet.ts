@@ -51,16 +51,15 @@ export function boxedMeetings(
       : b.kind === 'line'
         ? lineCircle(b, a)
         : circleCircle(a, b);
-  const ends = [...endsOn(a, b), ...endsOn(b, a)];
+  const ends = [a.from, a.to].filter((p) => isOn(b, p)).concat([b.from, b.to].filter((p) => isOn(a, p)));
   const inner = candidates.map((p) => polished(a, b, p)).filter((p) => isOn(a, p) && isOn(b, p));
-  return distinct([...ends, ...inner]);
+  return distinct(ends.concat(inner));
 }
 
 /** Point of a piece nearest to `p`; exact. */
 export function nearestOnSegment(segment: Segment, p: Point): Nearest {
   if (segment.kind === 'line') {
-    const d = subtract2(segment.to, segment.from);
-    const t = dot2(subtract2(p, segment.from), d) / dot2(d, d);
+    const t = footShare(segment, p);
     const to = t <= 0 ? segment.from : t >= 1 ? segment.to : between2(segment.from, segment.to, t);
     return { distance: distance2(p, to), from: p, to };
   }
@@ -120,9 +119,13 @@ function directionsToward(arc: ArcSegment, other: Segment): number[] {
   return [angle, angle + HALF];
 }
 
-function footOn(line: LineSegment, p: Point): Point {
-  const d = subtract2(line.to, line.from);
-  return between2(line.from, line.to, dot2(subtract2(p, line.from), d) / dot2(d, d));
+const footOn = (line: LineSegment, p: Point): Point => between2(line.from, line.to, footShare(line, p));
+
+/** How far along a line the foot of the perpendicular from a point lies, as a share of its length. */
+function footShare({ from, to }: LineSegment, p: Point): number {
+  const x = to.x - from.x;
+  const y = to.y - from.y;
+  return ((p.x - from.x) * x + (p.y - from.y) * y) / (x * x + y * y);
 }
 
 /**
@@ -159,8 +162,6 @@ function offSegment(segment: Segment, p: Point): { readonly distance: number; re
 }
 
 const isOn = (segment: Segment, p: Point): boolean => nearestOnSegment(segment, p).distance <= SAME_POINT;
-
-const endsOn = (a: Segment, b: Segment): Point[] => [a.from, a.to].filter((p) => isOn(b, p));
 
 function distinct(points: readonly Point[]): Point[] {
   return points.filter((p, i) => points.findIndex((q) => distance2(p, q) <= SAME_POINT) === i);

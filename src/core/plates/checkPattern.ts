@@ -4,7 +4,7 @@ import { bendFlaws } from './checkBends.ts';
 import { boreFlaws } from './checkBores.ts';
 import { holeFlaws, sizeFlaws } from './checkHoles.ts';
 import { stockFlaws } from './checkStock.ts';
-import { edgesOf } from './edges.ts';
+import type { PlateEdges } from './edges.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
 import { operationLimits } from './shopLimits.ts';
 import type { SlotNeed } from './slotNeed.ts';
@@ -15,11 +15,11 @@ const SAME = 1e-9;
 /** Flaws of one plate that is drawn. */
 export function patternFlaws(
   pattern: FlatPattern,
+  edges: PlateEdges,
   shop: Build['shop'],
   needs: readonly SlotNeed[],
 ): readonly PlateFlaw[] {
   const drill = operationLimits(shop, pattern.make === 'saw' ? 'saw' : 'drill');
-  const edges = edgesOf(pattern);
   return [
     ...holeFlaws(pattern, edges),
     ...sizeFlaws(pattern, operationLimits(shop, pattern.make), drill),

@@ -1,11 +1,12 @@
 import type { PlateEntry, PlateHole } from '../build/index.ts';
-import { type Frame3, isSimpleLoop, type Loop, toWorld } from '../geometry/index.ts';
+import { type Frame3, isSimpleLoop, type Loop, type Outline, outlineOf, toWorld } from '../geometry/index.ts';
 import { derived, describeIssue, good, type Issue, type Outcome } from '../quantity/index.ts';
 import { materialNamed } from '../standards/index.ts';
+import { edgesOf, type PlateEdges } from './edges.ts';
 import { mirroredFrame } from './frames.ts';
-import { makeOpening } from './holeSteps.ts';
+import { type HoleMaking, makeOpening } from './holeSteps.ts';
 import { measureRegion } from './measure.ts';
-import { boltHole, holePlan, openingLoop, tappedHole } from './openings.ts';
+import { boltHole, holePlan, tappedHole } from './openings.ts';
 import { cornersLoop } from './outlines.ts';
 import type { FlatPattern, PlateFlaw } from './pattern.ts';
 import { materialOf, type OpeningPlan, type PlateContext, type PlateShape } from './plan.ts';
@@ -21,7 +22,7 @@ import { operationLimits } from './shopLimits.ts';
 
 /** A plate as drawn, or why it could not be, with what its recipe found. */
 export interface DrawnPlate {
-  readonly pattern?: FlatPattern;
+  readonly plate?: { readonly pattern: FlatPattern; readonly edges: PlateEdges };
   readonly flaws: readonly PlateFlaw[];
 }
 
@@ -37,10 +38,11 @@ export function drawPlate(context: PlateContext, entry: PlateEntry): DrawnPlate 
   const shape = drawShape(context, entry);
   if (!shape.ok) return { flaws: [undrawable(context.id, shape.issues)] };
   const flaws = shape.value.flaws ?? [];
-  if (!isSimpleLoop(shape.value.outline)) return { flaws: [...flaws, crossing(context.id)] };
-  const pattern = patternOf(context, entry, shape.value);
-  if (!pattern.ok) return { flaws: [...flaws, undrawable(context.id, pattern.issues)] };
-  return { pattern: pattern.value, flaws };
+  const outline = outlineOf(shape.value.outline);
+  if (!isSimpleLoop(outline)) return { flaws: [...flaws, crossing(context.id)] };
+  const plate = patternOf(context, entry, shape.value, outline);
+  if (!plate.ok) return { flaws: [...flaws, undrawable(context.id, plate.issues)] };
+  return { plate: plate.value, flaws };
 }
 
 function drawShape(context: PlateContext, entry: PlateEntry): Outcome<PlateShape> {
@@ -93,26 +95,29 @@ const crossing = (plate: string): PlateFlaw => ({
   source: derived('pieces of the outline meet where they should not'),
 });
 
-function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape): Outcome<FlatPattern> {
-  const extra = furtherOpenings(entry);
-  if (!extra.ok) return extra;
-  const further = furtherWindows(entry);
-  if (!further.ok) return further;
+function patternOf(
+  context: PlateContext,
+  entry: PlateEntry,
+  shape: PlateShape,
+  outline: Outline,
+): Outcome<NonNullable<DrawnPlate['plate']>> {
   const { shop } = context.build;
-  const making = {
+  const limits = operationLimits(shop, entry.make);
+  const cuts = cutsOf(entry, shape, {
     make: entry.make,
     thickness: entry.thickness,
-    limits: operationLimits(shop, entry.make),
+    limits,
     drill: operationLimits(shop, entry.make === 'saw' ? 'saw' : 'drill'),
-  };
-  const openings = [...shape.openings, ...extra.value].map((plan) => makeOpening(plan, making));
-  const windows = [...(shape.windows ?? []), ...further.value];
-  const measured = measureRegion(shape.outline, [...openings.map((one) => openingLoop(one)), ...windows]);
+  });
+  if (!cuts.ok) return cuts;
+  const edges = edgesOf(outline, cuts.value);
+  const measured = measureRegion(outline, [...edges.openings.map(({ edge }) => edge), ...edges.windows]);
   if (!measured.ok) return measured;
   const { area, centroid, ixx, iyy, ixy } = measured.value;
   const material = materialOf(entry);
+  const { density, source } = materialNamed(material);
   const pair = entry.pair ?? false;
-  return good({
+  const pattern: FlatPattern = {
     id: context.id,
     title: entry.purpose ?? shape.title,
     recipe: entry.recipe,
@@ -122,8 +127,7 @@ function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape):
     count: (pair ? 2 : 1) * (entry.count ?? 1),
     pair,
     outline: shape.outline,
-    openings,
-    windows,
+    ...cuts.value,
     punches: shape.punches ?? [],
     bends: shape.bends ?? [],
     checks: shape.checks ?? [],
@@ -131,11 +135,28 @@ function patternOf(context: PlateContext, entry: PlateEntry, shape: PlateShape):
     area,
     centroid,
     secondMoments: [ixx, iyy, ixy],
-    mass: area * entry.thickness * materialNamed(material).density,
+    mass: area * entry.thickness * density,
     placed: shape.frame ? copies(shape.outline, shape.frame, entry.thickness, pair) : [],
     oldHoles: oldHolesOf(entry),
     notes: shape.notes ?? [],
-    sources: [...(shape.sources ?? []), making.limits.source, materialNamed(material).source],
+    sources: [...(shape.sources ?? []), limits.source, source],
+  };
+  return good({ pattern, edges });
+}
+
+/** Openings and windows of the recipe, then those that the file adds. */
+function cutsOf(
+  entry: PlateEntry,
+  shape: PlateShape,
+  making: HoleMaking,
+): Outcome<Pick<FlatPattern, 'openings' | 'windows'>> {
+  const openings = furtherOpenings(entry);
+  if (!openings.ok) return openings;
+  const windows = furtherWindows(entry);
+  if (!windows.ok) return windows;
+  return good({
+    openings: [...shape.openings, ...openings.value].map((plan) => makeOpening(plan, making)),
+    windows: [...(shape.windows ?? []), ...windows.value],
   });
 }
 

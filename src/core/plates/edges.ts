@@ -1,4 +1,4 @@
-import { type Outline, outlineOf } from '../geometry/index.ts';
+import { type Outline, outlineOf, type Shape } from '../geometry/index.ts';
 import { openingLoop } from './openings.ts';
 import type { FlatPattern, Opening } from './pattern.ts';
 
@@ -15,8 +15,11 @@ export interface PlateEdges {
   readonly openings: readonly OpeningEdge[];
 }
 
-export const edgesOf = (pattern: FlatPattern): PlateEdges => ({
-  outline: outlineOf(pattern.outline),
-  windows: pattern.windows.map(outlineOf),
-  openings: pattern.openings.map((opening) => ({ opening, edge: outlineOf(openingLoop(opening)) })),
+export const edgesOf = (
+  outline: Shape,
+  { windows, openings }: Pick<FlatPattern, 'windows' | 'openings'>,
+): PlateEdges => ({
+  outline: outlineOf(outline),
+  windows: windows.map(outlineOf),
+  openings: openings.map((opening) => ({ opening, edge: outlineOf(openingLoop(opening)) })),
 });

@@ -1,4 +1,4 @@
-import { type Loop, type RegionProperties, regionProperties } from '../geometry/index.ts';
+import { type RegionProperties, regionProperties, type Shape } from '../geometry/index.ts';
 import { bad, good, type Outcome } from '../quantity/index.ts';
 
 /**
@@ -6,7 +6,7 @@ import { bad, good, type Outcome } from '../quantity/index.ts';
  * flaws say so.
  * @issue conflict — nothing is left
  */
-export function measureRegion(outline: Loop, holes: readonly Loop[]): Outcome<RegionProperties> {
+export function measureRegion(outline: Shape, holes: readonly Shape[]): Outcome<RegionProperties> {
   try {
     return good(regionProperties(outline, holes));
   } catch {

@@ -22,10 +22,10 @@ export function platesOf(build: Build, bike: Bike, needs: readonly SlotNeed[]): 
     drawPlate({ id, build, bike, needs }, entry),
   );
   return {
-    patterns: drawn.flatMap(({ pattern }) => (pattern ? [pattern] : [])),
-    flaws: drawn.flatMap(({ pattern, flaws }) => [
+    patterns: drawn.flatMap(({ plate }) => (plate ? [plate.pattern] : [])),
+    flaws: drawn.flatMap(({ plate, flaws }) => [
       ...flaws,
-      ...(pattern ? patternFlaws(pattern, build.shop, needs) : []),
+      ...(plate ? patternFlaws(plate.pattern, plate.edges, build.shop, needs) : []),
     ]),
   };
 }
