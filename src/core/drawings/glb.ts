@@ -115,11 +115,9 @@ function flatTriangles(part: MeshPart): { readonly positions: Float32Array; read
   const corners: number[] = [];
   const normals: number[] = [];
   for (let i = 0; i + 2 < indices.length; i += 3) {
-    const [a, b, c] = [0, 1, 2].map((k) => cornerOf(positions, indices[i + k] as number, part.name)) as [
-      Corner,
-      Corner,
-      Corner,
-    ];
+    const a = cornerOf(positions, indices[i] as number, part.name);
+    const b = cornerOf(positions, indices[i + 1] as number, part.name);
+    const c = cornerOf(positions, indices[i + 2] as number, part.name);
     const u = [b[0] - a[0], b[1] - a[1], b[2] - a[2]] as const;
     const v = [c[0] - a[0], c[1] - a[1], c[2] - a[2]] as const;
     const n = [u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0]] as const;

@@ -124,13 +124,21 @@ const inside = (a: PaperRect, b: PaperRect): boolean =>
 const rectsMeet = (a: PaperRect, b: PaperRect): boolean =>
   a.left < b.right && b.left < a.right && a.bottom < b.top && b.bottom < a.top;
 
-/** The piece passes through the rectangle: beside none of its sides, and its line not beside all four corners. */
-function segmentMeetsRect([p, q]: Obstacle, { left, right, bottom, top }: PaperRect): boolean {
+/**
+ * The piece passes through the rectangle: beside none of its sides, and its line not beside all four corners. Asked of
+ * every place against every line of a sheet, so that no list is made here.
+ */
+function segmentMeetsRect(piece: Obstacle, { left, right, bottom, top }: PaperRect): boolean {
+  const p = piece[0];
+  const q = piece[1];
   if (Math.max(p.x, q.x) <= left || Math.min(p.x, q.x) >= right) return false;
   if (Math.max(p.y, q.y) <= bottom || Math.min(p.y, q.y) >= top) return false;
-  const [dx, dy] = [q.x - p.x, q.y - p.y];
+  const dx = q.x - p.x;
+  const dy = q.y - p.y;
   if (dx === 0 && dy === 0) return true;
-  const side = (x: number, y: number): number => dx * (y - p.y) - dy * (x - p.x);
-  const corners = [side(left, bottom), side(right, bottom), side(left, top), side(right, top)] as const;
-  return Math.min(...corners) < 0 && Math.max(...corners) > 0;
+  const a = dx * (bottom - p.y) - dy * (left - p.x);
+  const b = dx * (bottom - p.y) - dy * (right - p.x);
+  const c = dx * (top - p.y) - dy * (left - p.x);
+  const d = dx * (top - p.y) - dy * (right - p.x);
+  return Math.min(a, b, c, d) < 0 && Math.max(a, b, c, d) > 0;
 }

@@ -112,11 +112,13 @@ function columnWidths(input: TableInput, width: number, size: number): readonly 
       { text: column.title, weight: 'bold' as const },
       ...input.rows.map((row) => cellOf(row[i] ?? '')),
     ];
-    const longest = (pieces: (s: string) => string[]): number =>
-      Math.max(0, ...cells.flatMap((c) => pieces(c.text).map((p) => textWidth(p, size, c.weight)))) +
-      2 * PAD_X +
-      0.01;
-    return { least: longest((s) => s.split(/[\s]/)), most: longest((s) => s.split('\n')) };
+    const longest = (gap: RegExp | string): number => {
+      let most = 0;
+      for (const { text: content, weight } of cells)
+        for (const piece of content.split(gap)) most = Math.max(most, textWidth(piece, size, weight));
+      return most + 2 * PAD_X + 0.01;
+    };
+    return { least: longest(/\s/), most: longest('\n') };
   });
   const least = measure.map((m) => m.least);
   const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);

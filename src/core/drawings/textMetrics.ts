@@ -46,11 +46,10 @@ export function wrapText(
     let used = 0;
     for (const word of paragraph.split(' ').flatMap((w) => breakWord(w, width, size, weight))) {
       const own = advance(word, weight);
-      if (line === '') [line, used] = [word, own];
-      else if (millimeters(used + space + own, size, weight) > width) {
-        lines.push(line);
-        [line, used] = [word, own];
-      } else [line, used] = [`${line} ${word}`, used + space + own];
+      const joins = line !== '' && millimeters(used + space + own, size, weight) <= width;
+      if (line !== '' && !joins) lines.push(line);
+      line = joins ? `${line} ${word}` : word;
+      used = joins ? used + space + own : own;
     }
     lines.push(line);
   }
