@@ -107,7 +107,7 @@ function geometryIssues({ nodes }: FrameModel, member: FrameMember, index: numbe
   const path = `members[${index}]`;
   if (!(distance3(from, to) > 0))
     return [conflict(path, `member "${member.id}" has no length: its two nodes are at one place`)];
-  if (memberAxes(from, to, member.up) === undefined)
+  if (member.up !== undefined && memberAxes(from, to, member.up) === undefined)
     return [conflict(`${path}.up`, `up of member "${member.id}" runs along it and leaves its turn open`)];
   return NONE;
 }
