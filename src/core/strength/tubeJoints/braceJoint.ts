@@ -94,6 +94,19 @@ function normalFactor({ kind, chord, gap }: BraceJoint, beta: number, gamma: num
   return gamma ** 0.2 * (2.8 + 14.2 * beta ** 2);
 }
 
+/** The same with another push along the chord: its face weakens, punching does not. @param prestress kp [-] */
+export function underPrestress(resistance: BraceResistance, prestress: number): BraceResistance {
+  const share = prestress / resistance.prestress;
+  const pushed = (one: FaceAndPunching): FaceAndPunching => ({ ...one, face: one.face * share });
+  return {
+    ...resistance,
+    prestress,
+    normal: pushed(resistance.normal),
+    inPlane: pushed(resistance.inPlane),
+    outOfPlane: pushed(resistance.outOfPlane),
+  };
+}
+
 /** The smaller of both. */
 export const weakest = ({ face, punching }: FaceAndPunching): number =>
   punching === undefined ? face : Math.min(face, punching);

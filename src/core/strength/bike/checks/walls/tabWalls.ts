@@ -1,0 +1,128 @@
+import { directionToLocal, distance3, subtract3, toWorld, unit3 } from '../../../../geometry/index.ts';
+import type { Force, Length, Torque } from '../../../../quantity/index.ts';
+import { type ChordWall, chordPrestress } from '../../../tubeJoints/chordWall.ts';
+import { type PlateJoint, plateInteraction, plateResistance } from '../../../tubeJoints/plateJoint.ts';
+import { enteringAt, type PlacedPlate, placedPlates } from '../plates/plateAxes.ts';
+import { loadsByPlate, plateBodies } from '../plates/plateBodies.ts';
+import type { UtilizationRow } from '../utilizationRow.ts';
+import { chordOf, outsideText, pushAt, type WallContext } from './chordEnds.ts';
+
+/** A tab with the tube that it stands on. */
+interface StandingTab {
+  readonly plate: PlacedPlate;
+  readonly height: number;
+  readonly line: string;
+  readonly nodes: readonly string[];
+  readonly chord: ChordWall;
+  readonly joint: Omit<PlateJoint, 'chord' | 'partialFactor'>;
+}
+
+export interface TabWalls {
+  readonly rows: readonly UtilizationRow[];
+  readonly left: readonly string[];
+}
+
+/** The wall of a tube under each tab for pegs and stand, whose edge along or across the tube is plain. */
+export function tabWalls(context: WallContext): TabWalls {
+  const { input } = context;
+  const { bodies, owners } = plateBodies(input.frame);
+  const loads = loadsByPlate(input.cases, owners);
+  const found = placedPlates(input.patterns)
+    .filter(({ pattern: { recipe } }) => recipe === 'peg-tab' || recipe === 'stand-tab')
+    .map((plate) => tabOf(context, plate, bodies.get(plate.node)?.stations ?? []));
+  return {
+    rows: found.flatMap((tab) =>
+      typeof tab === 'string' || (context.other && tab.line !== context.other.line)
+        ? []
+        : (rowOf(context, tab, loads) ?? []),
+    ),
+    left: [...new Set(found.filter((one) => typeof one === 'string'))],
+  };
+}
+
+/** Cosine of the most that an edge may lean from along, or across, its tube. */
+const PLAIN = 0.94;
+const STEP = 1e-3;
+
+function tabOf(context: WallContext, plate: PlacedPlate, stations: readonly string[]): StandingTab | string {
+  const { build, frame } = context.input;
+  const { pattern } = plate;
+  const entry = build.plates[pattern.id];
+  if (entry?.recipe !== 'peg-tab' && entry?.recipe !== 'stand-tab') return `the wall under "${pattern.id}"`;
+  const foot = toWorld(plate.frame, { x: 0, y: -entry.height, z: pattern.thickness / 2 });
+  const places = frame.draft.places;
+  const [nearest] = stations.toSorted(
+    (a, b) => distance3(frame.draft.nodes.get(a)!, foot) - distance3(frame.draft.nodes.get(b)!, foot),
+  );
+  const place = nearest === undefined ? undefined : places.get(nearest);
+  const line = place && frame.draft.lines.get(place.line);
+  const chord = line && chordOf(context, line.id);
+  if (!place || !line || !chord) return `the wall under "${pattern.id}", which stands on no tube`;
+  const along = unit3(subtract3(line.at(place.at + STEP), line.at(place.at - STEP)));
+  const { x, z } = directionToLocal(plate.frame, along);
+  if (Math.max(Math.abs(x), Math.abs(z)) < PLAIN)
+    return `the wall of "${line.id}" under "${pattern.id}", which leans on it`;
+  return {
+    plate,
+    height: entry.height,
+    line: line.id,
+    nodes: stations.filter((node) => places.get(node)!.line === line.id),
+    chord,
+    joint: {
+      kind: Math.abs(x) >= PLAIN ? 'longitudinal' : 'transverse',
+      length: (entry.base ?? 2 * entry.noseRadius) as Length,
+      thickness: pattern.thickness as Length,
+    },
+  };
+}
+
+function rowOf(
+  context: WallContext,
+  { plate, height, line, nodes, chord, joint }: StandingTab,
+  loads: ReturnType<typeof loadsByPlate>,
+): UtilizationRow | undefined {
+  const { cases, results, settings, frame } = context.input;
+  const partialFactor = settings.yieldFactor;
+  const whole: PlateJoint = { ...joint, chord, partialFactor };
+  const resistance = plateResistance(whole);
+  const push = pushAt(context, line, nodes);
+  let worst = { use: 0, c: -1 };
+  cases.forEach((_, c) => {
+    const sum = { normal: 0, alongEdge: 0 };
+    for (const load of loads[c]?.get(plate.node) ?? []) {
+      const entering = enteringAt(
+        plate,
+        { x: 0, y: -height },
+        { ...load, at: frame.draft.nodes.get(load.node)! },
+      );
+      sum.normal += entering.force.y;
+      sum.alongEdge += entering.moment?.z ?? 0;
+    }
+    const prestress = chordPrestress({ ...chord, push: push(results.solutions[c]!) }, partialFactor);
+    const { face, punching } = plateInteraction(whole, resistance, {
+      normal: (sum.normal / prestress) as Force,
+      alongEdge: (sum.alongEdge / prestress) as Torque,
+      aboutEdge: 0 as Torque,
+    });
+    const use = Math.max(face, punching * prestress);
+    if (use > worst.use) worst = { use, c };
+  });
+  const one = cases[worst.c];
+  if (!one) return undefined;
+  return {
+    part: line,
+    check: 'wallUnderPlate',
+    place: `${plate.pattern.id}.${plate.hand}`,
+    case: one.id,
+    where: `wall under "${plate.pattern.id}", edge ${joint.kind === 'longitudinal' ? 'along' : 'across'} it${outsideText(resistance.outside)}`,
+    quantity: 'use of the wall under a welded tab',
+    value: worst.use,
+    limit: 1,
+    kind: 'ratio',
+    utilization: worst.use,
+    source: {
+      key: 'tube-joint-guide',
+      where: `EN 1993-1-8, table 7.3, with the factor ${partialFactor} on the wall`,
+    },
+  };
+}
