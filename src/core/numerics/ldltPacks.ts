@@ -34,7 +34,10 @@ function substituteForward({ size, top, start, values }: LdltFactor, x: Float64A
     const first = top[j]!;
     const offset = start[j]! - first;
     const own = j * WIDTH;
-    let [a, b, c, d] = [x[own]!, x[own + 1]!, x[own + 2]!, x[own + 3]!];
+    let a = x[own]!;
+    let b = x[own + 1]!;
+    let c = x[own + 2]!;
+    let d = x[own + 3]!;
     for (let i = first; i < j; i++) {
       const entry = values[offset + i]!;
       const at = i * WIDTH;
@@ -62,7 +65,10 @@ function substituteBack({ size, top, start, values }: LdltFactor, x: Float64Arra
     const first = top[j]!;
     const offset = start[j]! - first;
     const own = j * WIDTH;
-    const [a, b, c, d] = [x[own]!, x[own + 1]!, x[own + 2]!, x[own + 3]!];
+    const a = x[own]!;
+    const b = x[own + 1]!;
+    const c = x[own + 2]!;
+    const d = x[own + 3]!;
     for (let i = first; i < j; i++) {
       const entry = values[offset + i]!;
       const at = i * WIDTH;

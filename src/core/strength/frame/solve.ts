@@ -74,9 +74,11 @@ function heldStill(frame: AssembledFrame, loads: FrameLoads): Moving {
   const memberForces = new Float64Array(elements.length * 12);
   addHeldEnds(elements, memberLoads, memberForces);
   const displacements = settlementsOf(frame, loads);
-  if (displacements.some((by) => by !== 0)) addEndForces(elements, displacements, memberForces);
   const springs = new Float64Array(displacements.length);
-  addSpringForces(frame, displacements, springs);
+  if (loads.settlements?.length) {
+    addEndForces(elements, displacements, memberForces);
+    addSpringForces(frame, displacements, springs);
+  }
   return { displacements, memberLoads, memberForces, springs, applied: appliedForces(frame, loads) };
 }
 

@@ -84,7 +84,8 @@ function leftOver(cases: readonly LoadCase[], solutions: readonly FrameSolution[
   solutions.forEach((solution, c) => {
     residual = Math.max(residual, solution.residual);
     let most = 0;
-    for (const value of solution.reactions) most = Math.max(most, Math.abs(value));
+    const { reactions } = solution;
+    for (let i = 0; i < reactions.length; i++) most = Math.max(most, Math.abs(reactions[i]!));
     reaction = Math.max(reaction, most / cases[c]!.balanced.scale);
   });
   return { residual, reaction };

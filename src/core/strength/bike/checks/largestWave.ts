@@ -39,12 +39,18 @@ export function largestWave(mean: number, a: number, b: number, c: number, d: nu
 
 /** The top of the peak near an angle, given by its cosine and sine; `aside` is the first guess from there [rad]. */
 function top(cos: number, sin: number, aside: number, a: number, b: number, c: number, d: number): number {
-  let [x, y, turn, most] = [cos, sin, aside, 0];
+  let x = cos;
+  let y = sin;
+  let turn = aside;
+  let most = 0;
   for (let n = 0; ; n++) {
     // A turn by atan(turn) needs no trigonometry, and comes to the same where it is small.
     const by = 1 / Math.sqrt(1 + turn * turn);
-    [x, y] = [(x - turn * y) * by, (y + turn * x) * by];
-    const [cos2, sin2] = [x * x - y * y, 2 * x * y];
+    const across = (x - turn * y) * by;
+    y = (y + turn * x) * by;
+    x = across;
+    const cos2 = x * x - y * y;
+    const sin2 = 2 * x * y;
     most = Math.max(most, a * x + b * y + c * cos2 + d * sin2);
     if (n === NEWTON_STEPS || (n > 0 && Math.abs(turn) < CLOSE)) return most;
     const slope = b * x - a * y + 2 * (d * cos2 - c * sin2);
