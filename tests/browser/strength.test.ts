@@ -48,6 +48,20 @@ test('strength draws the frame beside a labeled scale, and tells the same in wor
   await close();
 });
 
+test('what shakes the frame is worked out beside the answer, and said in words', async () => {
+  const { page, errors, close } = await visit(app, 'solid');
+  await showStrength(page);
+  const rows = page.locator('.shaking-table tbody tr');
+  await rows.first().waitFor();
+  expect(await rows.count()).toBe(10);
+  const hertz = (await page.locator('.shaking-table tbody th').allInnerTexts()).map(Number.parseFloat);
+  expect(hertz).toEqual(hertz.toSorted((a, b) => a - b));
+  expect(await page.locator('.shaking').innerText()).toMatch(/fires once in two turns.+ Hz to .+ Hz/);
+  expect(await page.locator('.shaking').getAttribute('aria-busy')).toBe('false');
+  expect(errors).toEqual([]);
+  await close();
+});
+
 test('a load case changes picture and table; its movement is drawn with its factor', async () => {
   const { page, errors, close } = await visit(app, 'solid');
   await showStrength(page);

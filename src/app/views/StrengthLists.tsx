@@ -3,6 +3,7 @@ import type { PartUse, WorstPlace } from '../worker/messages.ts';
 import { Amount } from './Amount.tsx';
 import { useScreen, useWorkshop } from './context.ts';
 import { jumpToField, pathOfPart } from './jump.ts';
+import { ShakingPart } from './ShakingPart.tsx';
 import type { ShownStrength } from './useStrength.ts';
 
 /** The worst places, and the picture's colors as a table. */
@@ -24,6 +25,7 @@ export function StrengthLists({
         ))}
       </ol>
       {picture && <UseTable uses={picture.uses} caseName={caseName} />}
+      <ShakingPart />
     </section>
   );
 }

@@ -164,6 +164,30 @@ export interface ScreenStrength {
   readonly flaws: readonly string[];
 }
 
+/** A natural frequency of the frame, printed. */
+export interface ScreenFrequency {
+  readonly hertz: string;
+  /** What moves most, and which way. */
+  readonly what: string;
+  /** Engine speeds that drive it, where they lie in the engine's range. */
+  readonly firing?: Printed;
+  readonly turning?: Printed;
+}
+
+/** What shakes the frame, and would buckle it as a whole. */
+export interface ScreenShaking {
+  readonly frequencies: readonly ScreenFrequency[];
+  readonly engine?: {
+    readonly idle: Printed;
+    readonly governed: Printed;
+    readonly isIdleGiven: boolean;
+    readonly fires: boolean;
+    readonly range: string;
+  };
+  readonly buckling?: { readonly factor: string; readonly case: string; readonly what: string };
+  readonly flaws: readonly string[];
+}
+
 /** A frame part as triangles that know at each corner its use of the limit [-] and its place along the part [m]. */
 export interface UsedTube extends SolidPart {
   readonly use: Float32Array;
@@ -202,6 +226,8 @@ export interface SolverApi {
   picture(revision: number, sight: Sight, withRider: boolean): string | undefined;
   solids(revision: number): readonly SolidPart[] | undefined;
   strength(revision: number): ScreenStrength | undefined;
+  /** Takes longer than a solve. */
+  shaking(revision: number): ScreenShaking | undefined;
   /** Without a case: the worst of all, unmoved. */
   strengthPicture(
     revision: number,

@@ -1,6 +1,7 @@
 import type { Sheet } from '../../core/drawings/index.ts';
 import { bookSheets, packOf, type Solution } from '../../core/index.ts';
 import { templateBook } from '../../core/pack/index.ts';
+import type { SlowStrength } from '../../core/strength/index.ts';
 import type { SheetName, UnitSystem } from './messages.ts';
 
 /** Sheets of one part of the pack. */
@@ -17,7 +18,7 @@ export const sheetNames = (groups: readonly SheetGroup[]): readonly SheetName[] 
 /** All sheets of the pack that the core draws. */
 export function sheetsOf(
   solution: Solution,
-  printed: { readonly units: UnitSystem; readonly date: string },
+  printed: { readonly units: UnitSystem; readonly date: string; readonly shaking: SlowStrength },
 ): readonly SheetGroup[] {
   const pack = packOf(solution, printed);
   return [

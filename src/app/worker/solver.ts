@@ -10,10 +10,12 @@ import {
   readBuildValue,
   solve,
 } from '../../core/index.ts';
+import { type SlowStrength, slowStrength } from '../../core/strength/index.ts';
 import { chainLineRow, screenFigure, screenFindings, screenIssue, tireGapRow } from './answer.ts';
 import { differenceOf, type Held } from './difference.ts';
 import type { Answer, Reply, SheetPrint, SolverApi } from './messages.ts';
 import { pictureOf } from './picture.ts';
+import { screenShaking } from './shaking.ts';
 import { type SheetGroup, sheetNames, sheetsOf } from './sheets.ts';
 import { screenSolids } from './solids.ts';
 import { screenStrength, strengthPicture } from './strength.ts';
@@ -21,6 +23,8 @@ import { screenStrength, strengthPicture } from './strength.ts';
 interface Current extends Held {
   readonly solution: Proof;
   readonly revision: number;
+  /** Worked out when it is first asked for. */
+  shaking?: SlowStrength;
   /** Drawn when they are first asked for, and anew for other units or on another day. */
   sheets?: { readonly key: string; readonly groups: readonly SheetGroup[] };
 }
@@ -85,6 +89,10 @@ export function createSolver(now: () => number): SolverApi {
       onSolution(held(revision), (solution) => pictureOf(solution, sight, withRider ? [] : ['rider'])),
     solids: (revision) => onSolution(held(revision), screenSolids),
     strength: (revision) => onSolution(held(revision), screenStrength),
+    shaking: (revision) => {
+      const at = held(revision);
+      return at && screenShaking(at.solution, shakingOf(at));
+    },
     strengthPicture: (revision, caseId, isMoved) =>
       onSolution(held(revision), (solution) => strengthPicture(solution, caseId, isMoved)),
     sheets: (revision, printed) => {
@@ -100,9 +108,15 @@ export function createSolver(now: () => number): SolverApi {
   };
 }
 
+function shakingOf(current: Current): SlowStrength {
+  current.shaking ??= slowStrength(current.solution.strength, current.solution.build);
+  return current.shaking;
+}
+
 function groupsOf(current: Current, printed: SheetPrint): readonly SheetGroup[] {
   const key = `${printed.units} ${printed.date}`;
-  if (current.sheets?.key !== key) current.sheets = { key, groups: sheetsOf(current.solution, printed) };
+  if (current.sheets?.key !== key)
+    current.sheets = { key, groups: sheetsOf(current.solution, { ...printed, shaking: shakingOf(current) }) };
   return current.sheets.groups;
 }
 
