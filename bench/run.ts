@@ -1,5 +1,5 @@
 /**
- * Times everything in `bench/*.bench.ts`: `npm run bench [part of a name …] [-- --record]`.
+ * Times everything in `bench/*.bench.ts`: `npm run bench [words of a name …] [-- --record]`.
  * `--record` adds the figures to `history.md`.
  */
 import { appendFileSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
@@ -40,7 +40,7 @@ process.stdout.write(`${lines.join('\n')}\n`);
 const remarks: string[] = [];
 let failed = false;
 for (const one of await allBenches()) {
-  if (asked.length > 0 && !asked.some((part) => one.name.includes(part))) continue;
+  if (asked.length > 0 && !asked.some((part) => inWords(one.name).includes(inWords(part)))) continue;
   const line = await lineOf(one);
   lines.push(line);
   process.stdout.write(`${line}\n`);
@@ -144,6 +144,11 @@ function describeMachine(): string {
   const processor = cpus()[0]?.model.trim() ?? 'unknown processor';
   const memory = (totalmem() / 2 ** 30).toFixed(0);
   return `${availableParallelism()} × ${processor}, ${memory} GiB, ${process.platform} ${process.arch}, node ${process.version}`;
+}
+
+/** Whole words alone: `solve` is not a part of `solver`. */
+function inWords(text: string): string {
+  return ` ${text.replace(/\W+/g, ' ').trim()} `;
 }
 
 function ms(value: number): string {
