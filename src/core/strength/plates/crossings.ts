@@ -23,50 +23,63 @@ export interface CutLine {
 export function crossings(pieces: readonly Segment[], line: CutLine): Crossing[] {
   const { nx, ny, offset } = line;
   const found: Crossing[] = [];
-  pieces.forEach((piece, i) => {
-    const a = piece.from.x * nx + piece.from.y * ny - offset;
-    const b = piece.to.x * nx + piece.to.y * ny - offset;
+  for (let i = 0; i < pieces.length; i++) {
+    const piece = pieces[i]!;
+    const { from, to } = piece;
+    const a = from.x * nx + from.y * ny - offset;
+    const b = to.x * nx + to.y * ny - offset;
+    if (piece.kind === 'arc') arcCrossings(piece, i, line, a > 0, b > 0, found);
     // A point on the line counts as below it, so that a corner on the line is met once or not at all.
-    const isOdd = a > 0 !== b > 0;
-    if (piece.kind === 'line') {
-      if (!isOdd) return;
+    else if (a > 0 !== b > 0) {
       const t = a / (a - b);
-      const from = alongLine(line, piece.from.x, piece.from.y);
-      const to = alongLine(line, piece.to.x, piece.to.y);
-      found.push({ v: from + t * (to - from), key: i + t });
-      return;
+      found.push({
+        v: alongLine(line, from.x + t * (to.x - from.x), from.y + t * (to.y - from.y)),
+        key: i + t,
+      });
     }
-    for (const share of arcShares(piece, line, a > 0, b > 0)) {
-      const angle = piece.startAngle + share * piece.sweep;
-      const x = piece.center.x + piece.radius * Math.cos(angle);
-      const y = piece.center.y + piece.radius * Math.sin(angle);
-      found.push({ v: alongLine(line, x, y), key: i + share });
-    }
-  });
-  return found.sort((p, q) => p.v - q.v);
+  }
+  return found.length > 1 ? found.sort(byPlace) : found;
 }
+
+const byPlace = (p: Crossing, q: Crossing): number => p.v - q.v;
 
 export const alongLine = ({ nx, ny }: CutLine, x: number, y: number): number => y * nx - x * ny;
 
 type Arc = Extract<Segment, { kind: 'arc' }>;
 
 /**
- * Shares of an arc where it crosses the line, by which sides its ends lie on: one where they differ, else none or two.
- * The way up or down tells which of the circle's two points it is, so rounding at an end can't lose or double one.
+ * Crossings of an arc, by which sides its ends lie on: one where they differ, else none or two. The way up or down tells
+ * which of the circle's two points it is, so rounding at an end can't lose or double one.
  */
-function arcShares(arc: Arc, line: CutLine, isStartAhead: boolean, isEndAhead: boolean): number[] {
+function arcCrossings(
+  arc: Arc,
+  index: number,
+  line: CutLine,
+  isStartAhead: boolean,
+  isEndAhead: boolean,
+  found: Crossing[],
+): void {
   const { angle, nx, ny, offset } = line;
   const rise = (offset - arc.center.x * nx - arc.center.y * ny) / arc.radius;
+  const isOdd = isStartAhead !== isEndAhead;
+  if (!isOdd) {
+    if (rise >= 1 || rise <= -1) return;
+    const far = shareAt(arc, isStartAhead ? angle + Math.PI : angle);
+    if (far >= 1 || far <= 0) return;
+  }
   const half = Math.acos(Math.min(1, Math.max(-1, rise)));
   // Counterclockwise, the arc goes up half a chord before the direction of the normal and down as far after it.
-  const turn = Math.sign(arc.sweep);
-  const up = (): number => shareWithin(arc, angle - turn * half);
-  const down = (): number => shareWithin(arc, angle + turn * half);
-  if (isStartAhead !== isEndAhead) return [isEndAhead ? up() : down()];
-  if (Math.abs(rise) >= 1) return [];
-  const far = shareAt(arc, isStartAhead ? angle + Math.PI : angle);
-  if (far >= 1 || far <= 0) return [];
-  return isStartAhead ? [down(), up()] : [up(), down()];
+  const turn = arc.sweep > 0 ? half : -half;
+  if (!isOdd || isEndAhead) found.push(crossingAt(arc, index, line, angle - turn));
+  if (!isOdd || isStartAhead) found.push(crossingAt(arc, index, line, angle + turn));
+}
+
+function crossingAt(arc: Arc, index: number, line: CutLine, direction: number): Crossing {
+  const share = shareWithin(arc, direction);
+  const angle = arc.startAngle + share * arc.sweep;
+  const x = arc.center.x + arc.radius * Math.cos(angle);
+  const y = arc.center.y + arc.radius * Math.sin(angle);
+  return { v: alongLine(line, x, y), key: index + share };
 }
 
 /** The share of a direction, or of the end nearest to it. */

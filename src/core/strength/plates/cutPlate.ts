@@ -1,23 +1,16 @@
 import type { Point } from '../../geometry/index.ts';
 import type { CutLine } from './crossings.ts';
 import { type CuttingPlate, cuttingPlate, type FlatPlate, reachAlong } from './flatPlate.ts';
-import { type NetSection, netSections } from './netSection.ts';
+import { addSections, type NetSection, openingReaches } from './netSection.ts';
+import { insideOf } from './partAhead.ts';
+import type { PlateWeld } from './seams.ts';
 
 /** A plate with the cuts that are looked at. */
 export interface CutPlate {
   readonly plate: CuttingPlate;
-  readonly sections: readonly PlateSection[];
-}
-
-export interface PlateSection extends NetSection {
-  /** Within reach of a weld. */
-  readonly isAtWeld: boolean;
-}
-
-/** A weld on the plate: a seam at its edge or on its face. */
-export interface PlateWeld {
-  readonly from: Point;
-  readonly to: Point;
+  readonly sections: readonly NetSection[];
+  /** A place well inside the plate for one on its edge; the same few are asked for at every cut. */
+  readonly inside: (at: Point) => Point;
 }
 
 /** Where to look beside the even sweep. */
@@ -29,15 +22,14 @@ export interface CutOptions {
   readonly weldReach?: number;
 }
 
-/** Directions of the cuts, fifteen degrees apart, and places of each across the plate. */
+/** Directions of the cuts, fifteen degrees apart. */
 const DIRECTIONS = 12;
-const PLACES = 24;
+/** Even places of each direction, a thickness apart where that is fewer. */
+const MOST_PLACES = 16;
 /** Cuts go this far beside a place where a load enters or the outline turns in [m]. */
 const BESIDE = 2e-5;
 /** Of two cuts nearer than this, one is enough [m]. */
 const SAME_CUT = 1e-5;
-/** A cut this near to a seam crosses it; seams round a saddle come as chords [m]. */
-const ON_WELD = 2.5e-4;
 /** The first cut beside a seam lies this far from it [m]. */
 const BESIDE_WELD = 3e-4;
 /** Even cuts this near to a place that is cut anyway tell nothing new [m]. */
@@ -47,48 +39,52 @@ const WELD_REACH = 0.025;
 
 /** Makes the cuts of a plate; loads come later, so that many cases share them. */
 export function cutPlate(flat: FlatPlate, options: CutOptions = {}): CutPlate {
-  const plate = cuttingPlate(flat);
-  const spots = [...(options.spots ?? []), ...hollows(plate), ...openingMiddles(flat)];
-  const ends = (options.welds ?? []).flatMap(({ from, to }) => [from, to]);
-  const sections = Array.from({ length: DIRECTIONS }, (_, k) => {
-    const angle = (k * Math.PI) / DIRECTIONS;
-    return offsets(plate, angle, spots, ends).flatMap((line) => netSections(plate, line));
-  }).flat();
-  const reach = options.weldReach ?? WELD_REACH;
   const welds = options.welds ?? [];
-  return {
-    plate,
-    sections: sections.flatMap((section) => besideWelds(section, welds, reach)),
+  const plate = cuttingPlate(flat, welds, options.weldReach ?? WELD_REACH);
+  const spots = [...(options.spots ?? []), ...hollows(plate), ...openingMiddles(flat)];
+  const ends = welds.flatMap(({ from, to }) => [from, to]);
+  const sections: NetSection[] = [];
+  for (let k = 0; k < DIRECTIONS; k++) {
+    const angle = (k * Math.PI) / DIRECTIONS;
+    const reaches = openingReaches(plate, angle);
+    for (const line of cutLines(plate, angle, spots, ends)) addSections(plate, line, reaches, sections);
+  }
+  return { plate, sections, inside: rememberInside(plate) };
+}
+
+function rememberInside(plate: CuttingPlate): (at: Point) => Point {
+  const known: { readonly at: Point; readonly inner: Point }[] = [];
+  return (at) => {
+    const found = known.find((one) => one.at.x === at.x && one.at.y === at.y);
+    if (found) return found.inner;
+    const inner = insideOf(plate, at);
+    known.push({ at, inner });
+    return inner;
   };
 }
 
-/** A cut through a seam is none of the plate alone: what it is welded to bends with it there. */
-function besideWelds(section: NetSection, welds: readonly PlateWeld[], reach: number): PlateSection[] {
-  const gap = Math.min(
-    Number.POSITIVE_INFINITY,
-    ...welds.map(({ from, to }) => gapBetween(section.ends, [from, to])),
-  );
-  return gap < ON_WELD ? [] : [{ ...section, isAtWeld: gap <= reach }];
-}
-
-function offsets(
+function cutLines(
   plate: CuttingPlate,
   angle: number,
   spots: readonly Point[],
   beside: readonly Point[],
 ): CutLine[] {
   const [nx, ny] = [Math.cos(angle), Math.sin(angle)];
-  const [low, high] = reachAlong(plate.outline, nx, ny);
-  const at = ({ x, y }: Point): number => x * nx + y * ny;
-  const special = [
-    ...spots.map(at),
-    ...beside.flatMap((p) => [at(p) - BESIDE_WELD, at(p) + BESIDE_WELD]),
-  ].sort((a, b) => a - b);
+  const [low, high] = reachAlong(plate.outline, angle);
+  const special: number[] = [];
+  for (const p of spots) special.push(p.x * nx + p.y * ny);
+  for (const p of beside) {
+    const at = p.x * nx + p.y * ny;
+    special.push(at - BESIDE_WELD, at + BESIDE_WELD);
+  }
+  special.sort((a, b) => a - b);
   const chosen = special.filter((d, i) => i === 0 || d - special[i - 1]! > SAME_CUT);
-  const even = Array.from({ length: PLACES }, (_, i) => low + ((high - low) * (i + 0.5)) / PLACES);
-  return [...chosen, ...even.filter((d) => !chosen.some((one) => Math.abs(one - d) < EVEN_SKIP))]
-    .filter((d) => d > low && d < high)
-    .map((offset) => ({ angle, nx, ny, offset }));
+  const places = Math.min(MOST_PLACES, Math.max(1, Math.round((high - low) / plate.thickness)));
+  for (let i = 0; i < places; i++) {
+    const d = low + ((high - low) * (i + 0.5)) / places;
+    if (!chosen.some((one) => Math.abs(one - d) < EVEN_SKIP)) chosen.push(d);
+  }
+  return chosen.filter((d) => d > low && d < high).map((offset) => ({ angle, nx, ny, offset }));
 }
 
 /** Corners where the outline turns in, each a little to both sides in every direction. */
@@ -138,19 +134,4 @@ function openingMiddles({ openings }: FlatPlate): Point[] {
       y: (Math.min(...ys) + Math.max(...ys)) / 2,
     };
   });
-}
-
-/** Distance between two straight lines [m]. */
-function gapBetween([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): number {
-  const side = (p: Point, q: Point, r: Point): number =>
-    (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
-  if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
-  return Math.min(toLine(a, c, d), toLine(b, c, d), toLine(c, a, b), toLine(d, a, b));
-}
-
-function toLine(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
-  const square = dx * dx + dy * dy;
-  const t = square > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square)) : 0;
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
 }

@@ -7,6 +7,7 @@ import {
   segments,
   signedArea,
 } from '../../geometry/index.ts';
+import type { PlateWeld } from './seams.ts';
 
 /** A flat plate of even thickness, in its own plane [m]. */
 export interface FlatPlate {
@@ -30,16 +31,25 @@ export interface CuttingPlate {
   readonly openings: readonly (readonly Segment[])[];
   /** The outline as a polygon, for the question on which side of a chord a point lies. */
   readonly walk: readonly WalkPoint[];
+  readonly welds: readonly PlateWeld[];
+  /** How far from a weld metal is softened [m]. */
+  readonly weldReach: number;
 }
 
 /** Step of an arc cut into chords [rad]. */
 const CHORD_STEP = Math.PI / 24;
 
 /** Pieces of a plate, the outline counterclockwise. */
-export function cuttingPlate({ outline, openings, thickness }: FlatPlate): CuttingPlate {
+export function cuttingPlate(
+  { outline, openings, thickness }: FlatPlate,
+  welds: readonly PlateWeld[],
+  weldReach: number,
+): CuttingPlate {
   const pieces = segments(signedArea(outline) < 0 ? reverseLoop(outline) : outline);
   return {
     thickness,
+    welds,
+    weldReach,
     outline: pieces,
     openings: openings.map((loop) => segments(loop)),
     walk: pieces.flatMap((piece, i) => {
@@ -52,20 +62,19 @@ export function cuttingPlate({ outline, openings, thickness }: FlatPlate): Cutti
   };
 }
 
-/** How far pieces reach along a direction of length 1: least and most [m]. */
-export function reachAlong(pieces: readonly Segment[], nx: number, ny: number): readonly [number, number] {
-  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  const see = (value: number): void => {
-    if (value < low) low = value;
-    if (value > high) high = value;
-  };
+/** How far pieces reach along the direction of an angle [rad]: least and most [m]. */
+export function reachAlong(pieces: readonly Segment[], angle: number): readonly [number, number] {
+  const [nx, ny] = [Math.cos(angle), Math.sin(angle)];
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
   for (const piece of pieces) {
-    see(piece.from.x * nx + piece.from.y * ny);
+    const at = piece.from.x * nx + piece.from.y * ny;
+    low = Math.min(low, at);
+    high = Math.max(high, at);
     if (piece.kind === 'line') continue;
-    const angle = Math.atan2(ny, nx);
     const middle = piece.center.x * nx + piece.center.y * ny;
-    if (shareAt(piece, angle) <= 1) see(middle + piece.radius);
-    if (shareAt(piece, angle + Math.PI) <= 1) see(middle - piece.radius);
+    if (shareAt(piece, angle) <= 1) high = Math.max(high, middle + piece.radius);
+    if (shareAt(piece, angle + Math.PI) <= 1) low = Math.min(low, middle - piece.radius);
   }
   return [low, high];
 }

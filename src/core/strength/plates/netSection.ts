@@ -1,6 +1,7 @@
 import { type Point, segmentHeading } from '../../geometry/index.ts';
-import { alongLine, type Crossing, type CutLine, crossings } from './crossings.ts';
+import { type Crossing, type CutLine, crossings } from './crossings.ts';
 import { type CuttingPlate, reachAlong } from './flatPlate.ts';
+import { gapToSeams } from './seams.ts';
 
 /** A stretch of metal in a cut, between edges of outline and openings. */
 export interface Ligament {
@@ -32,13 +33,17 @@ export interface NetSection {
   readonly shearPeak: number;
   /** Ends of the cut [m]. */
   readonly ends: readonly [Point, Point];
-  /** Where the part ahead of the cut begins and ends on the outline; absent where the line cuts the plate once. */
-  readonly walk?: readonly [from: number, to: number];
+  /** Where the part ahead of the cut begins and ends on the outline; none where the line cuts the plate once. */
+  readonly walk: readonly [from: number, to: number] | undefined;
+  /** Within reach of a weld. */
+  readonly isAtWeld: boolean;
 }
 
 const TURN = 2 * Math.PI;
 /** Cuts as much askew as this have even shear [rad]. */
 const ASKEW = Math.PI / 9;
+/** A cut this near to a seam crosses it; seams round a saddle come as chords [m]. */
+const ON_SEAM = 2.5e-4;
 /** Stretches thinner than this are no metal [m]. */
 const NOTHING = 1e-7;
 /** 1.2·E/G of steel and aluminum: how much more a stout ligament gives by shear. */
@@ -52,44 +57,58 @@ interface Gap {
 }
 
 /**
- * Net sections of a plate along a line, one for each place where the line crosses it from edge to edge. A cut that leaves
- * less metal than the plate is thick is none: what happens in a corner that small is no bending of a plate.
+ * Adds the net sections of a plate along a line, one for each place where the line crosses it from edge to edge. A cut
+ * that leaves less metal than the plate is thick is none: what happens in a corner that small is no bending of a plate;
+ * nor is one through a seam, since what the plate is welded to bends with it there.
  */
-export function netSections(plate: CuttingPlate, line: CutLine): NetSection[] {
+export function addSections(
+  plate: CuttingPlate,
+  line: CutLine,
+  reaches: OpeningReaches,
+  sections: NetSection[],
+): void {
   const edges = crossings(plate.outline, line);
-  if (edges.length < 2) return [];
-  const gaps = plate.openings.flatMap((pieces): Gap[] => {
-    const meets = crossings(pieces, line);
-    if (meets.length === 0) return [];
-    const reach = reachAlong(pieces, line.nx, line.ny);
-    return pairs(meets).map(([a, b]) => ({ from: a.v, to: b.v, reach }));
-  });
-  const chords = pairs(edges);
-  return chords.flatMap((chord): NetSection[] => {
-    const section = sectionOf(plate, line, chord, gaps);
-    return section ? [chords.length > 1 ? { ...section, walk: [chord[0].key, chord[1].key] } : section] : [];
-  });
+  const gaps: Gap[] = [];
+  for (let i = 0; i < reaches.length; i++) {
+    const reach = reaches[i]!;
+    if (line.offset <= reach[0] || line.offset >= reach[1]) continue;
+    const meets = crossings(plate.openings[i]!, line);
+    for (let k = 1; k < meets.length; k += 2) gaps.push({ from: meets[k - 1]!.v, to: meets[k]!.v, reach });
+  }
+  for (let k = 1; k < edges.length; k += 2) {
+    const section = sectionOf(plate, line, [edges[k - 1]!, edges[k]!], gaps, edges.length > 2);
+    if (section) sections.push(section);
+  }
 }
 
-function pairs(all: readonly Crossing[]): (readonly [Crossing, Crossing])[] {
-  return Array.from({ length: all.length >> 1 }, (_, k) => [all[2 * k]!, all[2 * k + 1]!] as const);
-}
+/** How far each opening reaches across the cuts of one direction [m]. */
+export type OpeningReaches = readonly (readonly [number, number])[];
+
+export const openingReaches = ({ openings }: CuttingPlate, angle: number): OpeningReaches =>
+  openings.map((pieces) => reachAlong(pieces, angle));
 
 interface Stretch {
   readonly from: number;
   readonly to: number;
-  readonly beside: readonly Gap[];
+  readonly before: Gap | undefined;
+  readonly after: Gap | undefined;
 }
 
 function sectionOf(
   plate: CuttingPlate,
   line: CutLine,
-  [low, high]: readonly [Crossing, Crossing],
+  chord: readonly [Crossing, Crossing],
   gaps: readonly Gap[],
+  isOneOfMany: boolean,
 ): NetSection | undefined {
   const { thickness } = plate;
+  const [low, high] = chord;
+  const ends = [pointOn(line, low.v), pointOn(line, high.v)] as const;
+  const toSeam = gapToSeams(ends[0], ends[1], plate.welds);
+  if (toSeam < ON_SEAM) return undefined;
   const stretches = stretchesOf(low.v, high.v, gaps);
-  let [width, first] = [0, 0];
+  let width = 0;
+  let first = 0;
   for (const { from, to } of stretches) {
     width += to - from;
     first += (to * to - from * from) / 2;
@@ -105,8 +124,10 @@ function sectionOf(
     width,
     area: width * thickness,
     secondMoment: second * thickness,
-    shearPeak: 1 + 0.5 * Math.max(0, 1 - skewOf(plate, line, low, high) / ASKEW),
-    ends: [pointOn(line, low.v), pointOn(line, high.v)],
+    shearPeak: 1 + 0.5 * Math.max(0, 1 - skewOf(plate, line, chord) / ASKEW),
+    ends,
+    walk: isOneOfMany ? [low.key, high.key] : undefined,
+    isAtWeld: toSeam <= plate.weldReach,
   };
 }
 
@@ -114,13 +135,14 @@ function sectionOf(
  * Angle between the cut's normal and the mean course of the edges that it meets [rad]. A strip under even pull, cut askew,
  * has even shear; a parabola there would find 41 % too much.
  */
-function skewOf({ outline }: CuttingPlate, { angle }: CutLine, low: Crossing, high: Crossing): number {
-  const lean = ({ key }: Crossing, turn: number): number => {
-    const i = Math.min(Math.floor(key), outline.length - 1);
-    const lean = segmentHeading(outline[i]!, key - i) + turn - angle;
-    return lean - TURN * Math.round(lean / TURN);
-  };
-  return Math.abs(lean(low, 0) + lean(high, Math.PI)) / 2;
+function skewOf(plate: CuttingPlate, line: CutLine, [low, high]: readonly [Crossing, Crossing]): number {
+  return Math.abs(leanAt(plate, line, low, 0) + leanAt(plate, line, high, Math.PI)) / 2;
+}
+
+function leanAt({ outline }: CuttingPlate, { angle }: CutLine, { key }: Crossing, turn: number): number {
+  const i = Math.min(Math.floor(key), outline.length - 1);
+  const lean = segmentHeading(outline[i]!, key - i) + turn - angle;
+  return lean - TURN * Math.round(lean / TURN);
 }
 
 const pointOn = ({ nx, ny, offset }: CutLine, v: number): Point => ({
@@ -129,19 +151,18 @@ const pointOn = ({ nx, ny, offset }: CutLine, v: number): Point => ({
 });
 
 function stretchesOf(low: number, high: number, gaps: readonly Gap[]): Stretch[] {
+  if (gaps.length === 0) return [{ from: low, to: high, before: undefined, after: undefined }];
   const within = gaps.filter(({ from, to }) => to > low && from < high).sort((a, b) => a.from - b.from);
   const stretches: Stretch[] = [];
-  let [at, before] = [low, undefined as Gap | undefined];
-  const add = (to: number, next: Gap | undefined): void => {
-    if (to - at > NOTHING)
-      stretches.push({ from: at, to, beside: [before, next].filter((gap) => gap !== undefined) });
-  };
+  let at = low;
+  let before: Gap | undefined;
   for (const gap of within) {
-    if (gap.from > at) add(gap.from, gap);
+    if (gap.from - at > NOTHING) stretches.push({ from: at, to: gap.from, before, after: gap });
     if (gap.to <= at) continue;
-    [at, before] = [gap.to, gap];
+    at = gap.to;
+    before = gap;
   }
-  if (at < high) add(high, undefined);
+  if (high - at > NOTHING) stretches.push({ from: at, to: high, before, after: undefined });
   return stretches;
 }
 
@@ -154,22 +175,24 @@ function ligamentsOf(stretches: readonly Stretch[], middle: number, offset: numb
     const { from, to } = stretches[0]!;
     return [{ from: from - middle, to: to - middle, shearShare: 1, lever: 0 }];
   }
-  const stiffness = stretches.map(({ from, to, beside }) => {
-    const length = Math.max(0, ...beside.map(({ reach }) => reach[1] - reach[0]));
+  const stiffness = stretches.map(({ from, to, before, after }) => {
+    const length = Math.max(lengthOf(before), lengthOf(after));
     const b = to - from;
     return b ** 3 / (length ** 2 + SHEAR_GIVE * b ** 2);
   });
   const whole = stiffness.reduce((sum, k) => sum + k, 0);
-  return stretches.map(({ from, to, beside }, i) => ({
+  return stretches.map(({ from, to, before, after }, i) => ({
     from: from - middle,
     to: to - middle,
     shearShare: stiffness[i]! / whole,
-    lever: Math.max(0, ...beside.map(({ reach }) => Math.abs(offset - (reach[0] + reach[1]) / 2))),
+    lever: Math.max(leverOf(before, offset), leverOf(after, offset)),
   }));
 }
 
+const lengthOf = (gap: Gap | undefined): number => (gap ? gap.reach[1] - gap.reach[0] : 0);
+
+const leverOf = (gap: Gap | undefined, offset: number): number =>
+  gap ? Math.abs(offset - (gap.reach[0] + gap.reach[1]) / 2) : 0;
+
 /** Distance ahead of the cut, negative behind it [m]. */
 export const aheadOf = ({ nx, ny, offset }: CutLine, { x, y }: Point): number => x * nx + y * ny - offset;
-
-/** Place along the cut [m]. */
-export const placeAlong = (line: CutLine, { x, y }: Point): number => alongLine(line, x, y);

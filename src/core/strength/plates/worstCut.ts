@@ -1,11 +1,22 @@
-import type { CutPlate, PlateSection } from './cutPlate.ts';
-import { type CutForces, type CutStress, cutForces, cutStress } from './cutStress.ts';
-import { loadsAhead } from './partAhead.ts';
+import { type ActingLoads, actingLoads } from './actingLoads.ts';
+import type { CutPlate } from './cutPlate.ts';
+import {
+  type CutForces,
+  type CutStress,
+  cutStress,
+  forcesOf,
+  largestSquare,
+  namedForces,
+  type StressScratch,
+  stressScratch,
+} from './cutStress.ts';
+import { sumAhead } from './loadsAhead.ts';
+import type { NetSection } from './netSection.ts';
 import type { PlateLoads } from './plateLoads.ts';
 
 /** A cut with what acts in it. */
 export interface LoadedCut {
-  readonly section: PlateSection;
+  readonly section: NetSection;
   readonly forces: CutForces;
   readonly stress: CutStress;
   /** Stress by the allowed stress of that place [-]. */
@@ -18,19 +29,40 @@ export interface AllowedStress {
   readonly welded: number;
 }
 
+/** Numbers that a sweep writes again at every cut: sums ahead, forces of two choices. */
+interface Scratch extends StressScratch {
+  readonly sums: Float64Array;
+  readonly forces: Float64Array;
+  readonly others: Float64Array;
+}
+
+const scratch = (): Scratch => ({
+  ...stressScratch(),
+  sums: new Float64Array(12),
+  forces: new Float64Array(6),
+  others: new Float64Array(6),
+});
+
 /** Stress of one cut under loads that are in balance. Loads that sit on the cut go to the part that makes it worse. */
-export function loadedCut(
-  { plate }: CutPlate,
-  section: PlateSection,
-  loads: PlateLoads,
-): Omit<LoadedCut, 'share'> {
-  const { without, withOnes } = loadsAhead(plate, section, loads);
-  const forces = cutForces(section, without);
-  const first = { section, forces, stress: cutStress(section, forces, plate.thickness) };
-  if (!withOnes) return first;
-  const more = cutForces(section, withOnes);
-  const second = { section, forces: more, stress: cutStress(section, more, plate.thickness) };
-  return second.stress.equivalent > first.stress.equivalent ? second : first;
+export function loadedCut(cut: CutPlate, section: NetSection, loads: PlateLoads): Omit<LoadedCut, 'share'> {
+  const work = scratch();
+  squareIn(cut, section, actingLoads(cut, loads), work);
+  const { forces } = work;
+  return { section, forces: namedForces(forces), stress: cutStress(section, forces, cut.plate.thickness) };
+}
+
+/** Largest σ² + 3·τ² of a cut; leaves the forces that make it in `work.forces`. */
+function squareIn({ plate }: CutPlate, section: NetSection, loads: ActingLoads, work: Scratch): number {
+  const { sums, forces, others } = work;
+  const hasOnCut = sumAhead(plate, section, loads, sums);
+  forcesOf(section, sums, 0, forces);
+  const most = largestSquare(section, forces, plate.thickness, work);
+  if (!hasOnCut) return most;
+  forcesOf(section, sums, 6, others);
+  const other = largestSquare(section, others, plate.thickness, work);
+  if (other <= most) return most;
+  forces.set(others);
+  return other;
 }
 
 /**
@@ -44,12 +76,15 @@ export function worstCut(
   allowed: AllowedStress,
   every = 1,
 ): LoadedCut | undefined {
-  let worst: LoadedCut | undefined;
+  const acting = actingLoads(cut, loads);
+  const work = scratch();
+  let worst: NetSection | undefined;
+  let most = -1;
   for (let i = 0; i < cut.sections.length; i += every) {
     const section = cut.sections[i]!;
-    const one = loadedCut(cut, section, loads);
-    const share = one.stress.equivalent / (section.isAtWeld ? allowed.welded : allowed.plain);
-    if (!worst || share > worst.share) worst = { ...one, share };
+    const limit = section.isAtWeld ? allowed.welded : allowed.plain;
+    const share = squareIn(cut, section, acting, work) / (limit * limit);
+    if (share > most) [worst, most] = [section, share];
   }
-  return worst;
+  return worst && { ...loadedCut(cut, worst, loads), share: Math.sqrt(most) };
 }

@@ -69,10 +69,11 @@ export function axlePlateStudy(
   };
   return {
     plate,
-    cut: cutPlate(flatBody(pattern), {
-      spots: [hub, ...ends.map(({ entry }) => entry)],
-      welds: ends.flatMap((end) => weldsOf(input, end)),
-    }),
+    makeCuts: () =>
+      cutPlate(flatBody(pattern), {
+        spots: [hub, ...ends.map(({ entry }) => entry)],
+        welds: ends.flatMap((end) => weldsOf(input, end)),
+      }),
     loads,
     where: (section) =>
       `${courseOf(section, { x: 'level', y: 'upright' })} ${fromPlace(section.centroid.x - hub.x, ['ahead of', 'behind'], 'the axle')}, ${fromPlace(section.centroid.y - hub.y, ['above', 'below'], 'it')}${throughOpenings(plate, section)}${metalOf(section)}`,

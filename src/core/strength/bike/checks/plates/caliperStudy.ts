@@ -102,7 +102,7 @@ export function caliperStudy(input: JointInput, plate: PlacedPlate): PlateStudy 
     return { plate: pattern.id, why: 'the file names nothing that keeps it from turning about the axle' };
   return {
     plate,
-    cut: cutPlate(wholeFlat(pattern), { spots: pattern.openings.map(({ center }) => center) }),
+    makeCuts: () => cutPlate(wholeFlat(pattern), { spots: pattern.openings.map(({ center }) => center) }),
     loads: (c) => (input.cases[c] === held.one ? held.loads : undefined),
     where: (section) =>
       `${courseOf(section, { x: 'level', y: 'upright' })} ${fromPlace(section.centroid.x, ['ahead of', 'behind'], 'the axle')}, ${fromPlace(section.centroid.y, ['above', 'below'], 'it')}${throughOpenings(plate, section)}${metalOf(section)}`,

@@ -35,7 +35,7 @@ export function enginePlateStudy(
   const own = `mass:plates.${pattern.id}`;
   return {
     plate,
-    cut: cutPlate(wholeFlat(pattern), { spots: [...bolts, ...rails] }),
+    makeCuts: () => cutPlate(wholeFlat(pattern), { spots: [...bolts, ...rails] }),
     loads: (c) => {
       const loads = cases[c]!.get(frame.engine) ?? [];
       const at = (load: NodeLoad) => ({ ...load, at: frame.draft.nodes.get(load.node)! });

@@ -31,14 +31,14 @@ export interface FootForces {
 }
 
 /** Bolts of a plate's foot; none where it is welded. */
-export function footBolts(pattern: FlatPattern, { foot, thickness }: BearingPlate): FootBolts | undefined {
+export function footBolts(pattern: FlatPattern, { foot }: BearingPlate): FootBolts | undefined {
   const holes = pattern.openings.filter(({ id }) => id.startsWith('foot-'));
   if (holes.length === 0) return undefined;
   const size = holes[0]!.diameter;
   const edge = foot.edge ?? 2 * size;
   return {
     along: holes.map(({ center }) => center.x),
-    ...(foot.flange ? { bent: { off: foot.flange.length - edge - thickness / 2, toe: edge } } : {}),
+    ...(foot.flange ? { bent: { off: foot.flange.length - edge - pattern.thickness / 2, toe: edge } } : {}),
     middle: foot.forward ?? 0,
     half: foot.width / 2,
   };

@@ -37,10 +37,11 @@ export function ownLoadStudy(input: JointInput, plate: PlacedPlate, cases: Cases
   const welds = holders.filter((one): one is Extract<Holder, { by: 'line' }> => one.by === 'line');
   return {
     plate,
-    cut: cutPlate(isStanding(pattern) ? flatBody(pattern) : wholeFlat(pattern), {
-      spots: [...entries, ...holders.flatMap((one) => (one.by === 'point' ? [one.at] : []))],
-      welds: welds.map(({ from, to }): PlateWeld => ({ from, to })),
-    }),
+    makeCuts: () =>
+      cutPlate(isStanding(pattern) ? flatBody(pattern) : wholeFlat(pattern), {
+        spots: [...entries, ...holders.flatMap((one) => (one.by === 'point' ? [one.at] : []))],
+        welds: welds.map(({ from, to }): PlateWeld => ({ from, to })),
+      }),
     loads: (c) => {
       const acts = actsOn(input, plate, cases[c]!.get(plate.node) ?? [], entries);
       if (acts.points.length === 0) return undefined;
@@ -150,7 +151,7 @@ function placeIn(
   }
   if (entry?.recipe === 'peg-tab' || entry?.recipe === 'stand-tab') {
     const away = centroid.y + entry.height;
-    return `${courseOf(section, { x: 'along the tube', y: 'away from the tube' })} ${fromPlace(away, ['from', 'inside'], 'the tube')}`;
+    return `${courseOf(section, { x: 'across', y: 'lengthwise' })} ${fromPlace(away, ['from', 'inside'], 'the tube')}`;
   }
   if (isSeat(pattern))
     return `${courseOf(section, { x: 'fore and aft', y: 'across' })} ${fromPlace(centroid.x, ['ahead of', 'behind'], 'the middle of its holes')}`;

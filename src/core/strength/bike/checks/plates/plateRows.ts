@@ -1,5 +1,12 @@
+import type { FlatPattern } from '../../../../plates/index.ts';
 import { materialStrength } from '../../../../standards/index.ts';
-import { type AllowedStress, type LoadedCut, worstCut } from '../../../plates/index.ts';
+import {
+  type AllowedStress,
+  type CutPlate,
+  type LoadedCut,
+  type PlateLoads,
+  worstCut,
+} from '../../../plates/index.ts';
 import type { LoadCase } from '../../loads/caseTypes.ts';
 import type { JointInput } from '../joints/jointInput.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
@@ -20,27 +27,28 @@ export interface PlateRows {
 }
 
 /** Cuts are first looked at one in so many, to find the cases that count. */
-const GLANCE = 6;
-/** Cases that are looked at in full. */
-const CLOSER = 2;
+const GLANCE = 11;
+/** Cases whose loads are smaller than this share of the largest, in the plane and out of it, are not looked at. */
+const LARGE = 0.15;
+/** Cases that come this near to the worst at a glance are looked at in full, but no more than so many. */
+const NEAR = 0.7;
+const CLOSER = 3;
 
 /** Plates in bending by straight cuts, anchors of caliper brackets, bolts of feet; the worst of each over cases and copies. */
 export function plateRows(input: JointInput): PlateRows {
   const { bodies, owners } = plateBodies(input.frame);
   const cases = loadsByPlate(input.cases, owners);
-  const worst = new Map<string, UtilizationRow>();
-  const left: NotStudied[] = [];
   const context = { input, bodies, cases };
+  const left: NotStudied[] = [];
+  const studies = new Map<FlatPattern, PlateStudy[]>();
   for (const plate of placedPlates(input.patterns)) {
     const study = studyOf(context, plate);
-    if (!isStudied(study)) left.push(study);
-    else {
-      const row = stressRow(input, study);
-      if (row && row.utilization > (worst.get(row.part)?.utilization ?? -1)) worst.set(row.part, row);
-    }
+    if (isStudied(study)) studies.set(plate.pattern, [...(studies.get(plate.pattern) ?? []), study]);
+    else left.push(study);
   }
+  const rows = [...studies].flatMap(([pattern, copies]) => stressRow(input, pattern, copies) ?? []);
   return {
-    rows: [...worst.values(), ...anchorRows(input), ...footBoltRows(input, cases)],
+    rows: [...rows, ...anchorRows(input), ...footBoltRows(input, cases)],
     notChecked: [...notChecked(left), ...besideBrackets(context)],
   };
 }
@@ -71,37 +79,80 @@ function studyOf({ input, bodies, cases }: Context, plate: PlacedPlate): PlateSt
   }
 }
 
-/** Cases by a first glance, then the worst few in full. */
-function stressRow(input: JointInput, study: PlateStudy): UtilizationRow | undefined {
-  const { pattern, hand } = study.plate;
+/** A copy of a plate in a case, and its share of the allowed stress at a glance. */
+interface Glanced {
+  readonly study: PlateStudy;
+  readonly one: LoadCase;
+  readonly loads: PlateLoads;
+  readonly share: number;
+}
+
+/** Copies and cases by a first glance, then the worst few in full. */
+function stressRow(
+  input: JointInput,
+  pattern: FlatPattern,
+  copies: readonly PlateStudy[],
+): UtilizationRow | undefined {
+  const cuts = copies[0]!.makeCuts();
   const material = materialStrength(pattern.material);
   const { yieldFactor } = input.settings;
   const allowed: AllowedStress = {
     plain: material.yield / yieldFactor,
     welded: material.weldedYield / yieldFactor,
   };
-  const glanced = input.cases.flatMap((one, c) => {
-    const loads = study.loads(c);
-    const found = loads && worstCut(study.cut, loads, allowed, GLANCE);
-    return loads && found ? [{ one, loads, share: found.share }] : [];
-  });
+  const glanced = copies.flatMap((study) => glance(input, study, cuts, allowed));
   glanced.sort((a, b) => b.share - a.share);
-  let worst: { readonly one: LoadCase; readonly cut: LoadedCut } | undefined;
-  for (const { one, loads } of glanced.slice(0, CLOSER)) {
-    const cut = worstCut(study.cut, loads, allowed);
-    if (cut && cut.share > (worst?.cut.share ?? -1)) worst = { one, cut };
+  let worst: { readonly of: Glanced; readonly cut: LoadedCut } | undefined;
+  for (const of of glanced.slice(0, CLOSER)) {
+    if (of.share < NEAR * glanced[0]!.share) break;
+    const cut = worstCut(cuts, of.loads, allowed);
+    if (cut && cut.share > (worst?.cut.share ?? -1)) worst = { of, cut };
   }
-  if (!worst) return undefined;
-  const { one, cut } = worst;
+  return worst && rowOf(worst.of, worst.cut, allowed);
+}
+
+function glance(
+  { cases }: JointInput,
+  study: PlateStudy,
+  cuts: CutPlate,
+  allowed: AllowedStress,
+): readonly Glanced[] {
+  const loaded = cases.flatMap((one, c) => {
+    const loads = study.loads(c);
+    return loads ? [{ one, loads, sizes: sizesOf(loads, study.plate.pattern) }] : [];
+  });
+  const most = [0, 1].map((k) => Math.max(...loaded.map(({ sizes }) => sizes[k]!)));
+  return loaded.flatMap(({ one, loads, sizes }): Glanced[] => {
+    if (sizes[0] < LARGE * most[0]! && sizes[1] < LARGE * most[1]!) return [];
+    const found = worstCut(cuts, loads, allowed, GLANCE);
+    return found ? [{ study, one, loads, share: found.share }] : [];
+  });
+}
+
+/** Rough size of the loads in the plate's plane and out of it [N], moments by the plate's size. */
+function sizesOf({ points }: PlateLoads, { area }: FlatPattern): readonly [number, number] {
+  const size = Math.sqrt(area);
+  let flat = 0;
+  let out = 0;
+  for (const { force, moment } of points) {
+    flat += Math.hypot(force.x, force.y) + (moment ? Math.abs(moment.z) / size : 0);
+    out += Math.abs(force.z) + (moment ? Math.hypot(moment.x, moment.y) / size : 0);
+  }
+  return [flat, out];
+}
+
+function rowOf({ study, one }: Glanced, cut: LoadedCut, allowed: AllowedStress): UtilizationRow {
+  const { pattern, hand } = study.plate;
   const side = pattern.pair ? `${hand} one, ` : '';
+  const { isAtWeld } = cut.section;
   return {
     part: pattern.id,
     check: 'plateStress',
     case: one.id,
-    where: side + study.where(cut.section),
-    quantity: cut.section.isAtWeld ? 'stress across the plate, beside a weld' : 'stress across the plate',
+    where: `${side}${study.where(cut.section)}${isAtWeld ? ', beside a weld' : ''}`,
+    quantity: 'stress across the plate',
     value: cut.stress.equivalent,
-    limit: cut.section.isAtWeld ? allowed.welded : allowed.plain,
+    limit: isAtWeld ? allowed.welded : allowed.plain,
     kind: 'pressure',
     utilization: cut.share,
     note: study.note,

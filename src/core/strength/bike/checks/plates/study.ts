@@ -6,7 +6,8 @@ import type { PlacedPlate } from './plateAxes.ts';
 /** A plate made ready for its load cases. */
 export interface PlateStudy {
   readonly plate: PlacedPlate;
-  readonly cut: CutPlate;
+  /** The cuts that are looked at; the same for both copies of a pair. */
+  readonly makeCuts: () => CutPlate;
   /** All loads on the plate in a case, in balance; none where the case does not load it or can't be told. */
   readonly loads: (c: number) => PlateLoads | undefined;
   /** Where a cut is, in a builder's words. */
@@ -22,7 +23,7 @@ export interface NotStudied {
   readonly why: string;
 }
 
-export const isStudied = (one: PlateStudy | NotStudied): one is PlateStudy => 'cut' in one;
+export const isStudied = (one: PlateStudy | NotStudied): one is PlateStudy => 'makeCuts' in one;
 
 const millimeters = (length: number): string => `${Math.round(Math.abs(length) * 1000)} mm`;
 

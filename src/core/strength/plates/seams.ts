@@ -1,0 +1,29 @@
+import type { Point } from '../../geometry/index.ts';
+
+/** A weld on the plate: a seam at its edge or on its face. */
+export interface PlateWeld {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** Distance from a straight cut to the nearest seam [m]; Infinity without. */
+export function gapToSeams(a: Point, b: Point, welds: readonly PlateWeld[]): number {
+  let gap = Number.POSITIVE_INFINITY;
+  for (const { from, to } of welds) gap = Math.min(gap, gapBetween(a, b, from, to));
+  return gap;
+}
+
+/** Distance between two straight lines [m]. */
+function gapBetween(a: Point, b: Point, c: Point, d: Point): number {
+  if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
+  return Math.min(toLine(a, c, d), toLine(b, c, d), toLine(c, a, b), toLine(d, a, b));
+}
+
+const side = (p: Point, q: Point, r: Point): number => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
+
+function toLine(p: Point, a: Point, b: Point): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const square = dx * dx + dy * dy;
+  const t = square > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square)) : 0;
+  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+}
