@@ -4,6 +4,7 @@ import {
   lineStrengths,
   loadCases,
   loadSettings,
+  slowStrength,
   solveBikeFrame,
   strengthOf,
 } from '../src/core/strength/index.ts';
@@ -17,9 +18,14 @@ function framed(name: 'light' | 'heavy') {
   return { solution, settings, frame, cases, strengths: lineStrengths(solution.bike, settings) };
 }
 
-const demos = (['light', 'heavy'] as const).map((name) => ({ name, ...framed(name) }));
+const demos = (['light', 'heavy'] as const)
+  .map((name) => ({ name, ...framed(name) }))
+  .map((one) => ({
+    ...one,
+    proved: strengthOf(one.solution),
+  }));
 
-export const benches = demos.flatMap(({ name, solution, settings, frame, cases, strengths }) => [
+export const benches = demos.flatMap(({ name, solution, settings, frame, cases, strengths, proved }) => [
   bench({
     name: `${name} demo frame, ${frame.model.members.length} members: assembly, factor, ${cases.length} load cases, stresses`,
     warmUps: 20,
@@ -37,5 +43,14 @@ export const benches = demos.flatMap(({ name, solution, settings, frame, cases, 
     runs: 11,
     run: () => strengthOf(solution),
     checksum: (strength) => checksumOf(strength.rows.map((row) => Number(row.utilization.toPrecision(6)))),
+  }),
+  bench({
+    name: `${name} demo: ten natural frequencies and buckling of the frame`,
+    warmUps: 3,
+    runs: 11,
+    target: 250,
+    run: () => slowStrength(proved, solution.build),
+    checksum: ({ frequencies }) =>
+      checksumOf(frequencies.map(({ angularFrequency }) => Number(angularFrequency.toPrecision(6)))),
   }),
 ]);

@@ -17,13 +17,10 @@ export function wallUnderWeldChanges(
   const stock = frame.draft.lines.get(row.part)?.stock;
   const tube = input.bike.tubes.find(({ id }) => id === row.part);
   if (!stock || !tube || !results) return [];
-  const tried = WALLS.filter((wall) => wall > stock.wall * 1.01 && wall < stock.outside / 2).map((wall) => ({
-    wall,
-    rows: wallRows({ ...input, frame, settings, cases, results }, { line: row.part, wall }).rows,
-  }));
-  const holds = ({ rows }: (typeof tried)[number]): boolean =>
-    rows.every(({ quantity, utilization }) => quantity !== row.quantity || utilization <= 1);
-  const best = tried.find(holds) ?? tried.at(-1);
+  const walls = WALLS.filter((wall) => wall > stock.wall * 1.01 && wall < stock.outside / 2);
+  const rowsOf = (wall: number): readonly UtilizationRow[] =>
+    wallRows({ ...input, frame, settings, cases, results }, { line: row.part, wall }).rows;
+  const best = firstThatHolds(walls, rowsOf, row.quantity);
   if (!best) return [];
   const { wall, rows } = best;
   return [
@@ -32,4 +29,29 @@ export function wallUnderWeldChanges(
       rows: () => rows,
     },
   ];
+}
+
+/** By halves, as a heavier wall is always used less; the heaviest where none holds. */
+function firstThatHolds(
+  walls: readonly number[],
+  rowsOf: (wall: number) => readonly UtilizationRow[],
+  quantity: string,
+): { readonly wall: number; readonly rows: readonly UtilizationRow[] } | undefined {
+  const heaviest = walls.at(-1);
+  if (heaviest === undefined) return undefined;
+  const holds = (rows: readonly UtilizationRow[]): boolean =>
+    rows.every((one) => one.quantity !== quantity || one.utilization <= 1);
+  let best = { wall: heaviest, rows: rowsOf(heaviest) };
+  if (!holds(best.rows)) return best;
+  let [low, high] = [0, walls.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    const wall = walls[middle]!;
+    const rows = rowsOf(wall);
+    if (holds(rows)) {
+      best = { wall, rows };
+      high = middle;
+    } else low = middle + 1;
+  }
+  return best;
 }

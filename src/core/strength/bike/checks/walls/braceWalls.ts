@@ -146,14 +146,15 @@ function loadReader(
   const x = atStart ? inset : length - inset;
   const square = unit3(cross3(out, along));
   const flat = cross3(square, out);
+  const y = { x: axes[3]!, y: axes[4]!, z: axes[5]! };
+  const z = { x: axes[6]!, y: axes[7]!, z: axes[8]! };
+  const [ySquare, zSquare, yFlat, zFlat] = [dot3(y, square), dot3(z, square), dot3(y, flat), dot3(z, flat)];
   return ({ memberForces, memberLoads }) => {
-    const f = sectionForces(memberForces, memberLoads, x, member);
-    const [y, z] = [3, 6].map((k) => ({ x: axes[k]!, y: axes[k + 1]!, z: axes[k + 2]! })) as [Point3, Point3];
-    const about = (axis: Point3): number => f.momentY * dot3(y, axis) + f.momentZ * dot3(z, axis);
+    const { normal, momentY, momentZ } = sectionForces(memberForces, memberLoads, x, member);
     return {
-      normal: f.normal as Force,
-      inPlane: about(square) as Torque,
-      outOfPlane: about(flat) as Torque,
+      normal: normal as Force,
+      inPlane: (momentY * ySquare + momentZ * zSquare) as Torque,
+      outOfPlane: (momentY * yFlat + momentZ * zFlat) as Torque,
     };
   };
 }
