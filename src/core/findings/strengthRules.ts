@@ -1,4 +1,4 @@
-import { derived } from '../quantity/index.ts';
+import { derived, practice } from '../quantity/index.ts';
 import type { Remedy, Strength, UtilizationRow, WeldLife } from '../strength/index.ts';
 import type { Finding } from './finding.ts';
 import { say, sayLength } from './words.ts';
@@ -9,6 +9,7 @@ export function strengthFindings(strength: Strength): readonly Finding[] {
     ...worstFlaws(strength.flaws).map(flawFinding),
     ...firstOfPairs(strength.rows).map((row) => rowFinding(row, strength)),
     ...weldFindings(strength),
+    ...threadFindings(strength),
     ...outboardNotes(strength),
   ];
 }
@@ -36,7 +37,10 @@ function rowFinding(row: UtilizationRow, strength: Strength): Finding {
   const { cases, settings, remedies } = strength;
   const one = cases.find(({ id }) => id === row.case);
   const isLeast = row.utilization > 1 && row.value < row.limit;
-  const isStress = row.quantity === 'equivalent stress' || row.quantity.startsWith('bending stress');
+  const isStress =
+    row.check === 'plateStress' ||
+    row.quantity === 'equivalent stress' ||
+    row.quantity.startsWith('bending stress');
   const isBeyondYield = isStress && row.utilization > settings.yieldFactor;
   const path = pathOf(strength, row.part);
   const remedy = remedyText(row, remedies);
@@ -51,22 +55,66 @@ function rowFinding(row: UtilizationRow, strength: Strength): Finding {
     limit: row.limit,
     margin: isLeast ? row.value - row.limit : row.limit - row.value,
     kind: row.kind,
-    why: `${one ? `${one.basis} ` : ''}${isBeyondYield ? 'The calculated stress passes yield: it bends for good.' : whyOf(row)}`,
+    why: `${one ? `${one.basis} ` : ''}${isBeyondYield ? 'The calculated stress passes yield: it bends for good.' : whyOf(row)}${row.note ? ` ${row.note}` : ''}`,
     ...(remedy === undefined ? {} : { remedy }),
     source: row.source,
   };
 }
 
-/** A power rating is for 15 000 h of full power; a chain that is asked more wears sooner, it does not let go. */
-const severityOf = ({ quantity }: UtilizationRow, isBeyondYield: boolean): Finding['severity'] =>
-  quantity === 'rated over design power' ? 'note' : isBeyondYield ? 'stop' : 'caution';
+/** What wears sooner and does not let go: ratings for thousands of hours of full power, a bearing without its clearance. */
+const WEARS: readonly UtilizationRow['check'][] = ['chainPower', 'chainPressure', 'seatClearance'];
+
+const severityOf = ({ check }: UtilizationRow, isBeyondYield: boolean): Finding['severity'] =>
+  WEARS.includes(check) ? 'note' : isBeyondYield ? 'stop' : 'caution';
+
+/** A fit, told to a tenth of a micrometer [m]. */
+const SMALL_LENGTH = 5e-4;
 
 const sayValue = (value: number, { kind }: UtilizationRow): string =>
   kind === 'ratio'
     ? `${Number(value.toPrecision(3))}`
-    : say(value, kind, kind === 'pressure' ? 1 : undefined);
+    : kind === 'length' && value < SMALL_LENGTH
+      ? `${(value * 1000).toFixed(4)} mm`
+      : say(value, kind, kind === 'pressure' ? 1 : undefined);
 
-function whyOf({ quantity }: UtilizationRow): string {
+/** By check, where its sentence is its own. */
+const WHY: Partial<Record<UtilizationRow['check'], string>> = {
+  wallUnderTube:
+    'The face of the tube dents or the other tears out of its wall, though the weld and both tubes hold.',
+  wallUnderPlate: 'The tab tears out of the wall of the tube or dents it, though weld and tab hold.',
+  chainPressure: 'Pins and bushings wear sooner than the table means; look at the chain often and oil it.',
+  chainShock:
+    'Grabbing clutch, lugging engine and jumps pull harder than torque alone; a chain that goes locks the wheel or whips.',
+  chainSpeed: 'Pins run dry of oil and gall in their bushings.',
+  beltWrap: 'With little wrap a belt slips, glazes and burns at launch.',
+  beltSlip: 'A belt that is not pressed hard enough slips, glazes and burns at launch.',
+  beltTension: 'Over it the cords of the belt tire and let go.',
+  seatStress:
+    'The plate yields round the bore as the bearing goes in, and the seat is loose the second time.',
+  seatClearance: 'A bearing pressed tight loses the play between its balls, runs hot and dies early.',
+  wheelBearingLife: 'One bearing in ten fails before this life.',
+  wheelBearingStatic:
+    'Balls dent their tracks under a load that the bearing meets standing or rolling slowly.',
+  axleThread: 'A crack starts at the root of a thread long before anything bends.',
+};
+
+/** What to do, where no change of size was tried. */
+const REMEDIES: Partial<Record<UtilizationRow['check'], string>> = {
+  chainPower:
+    'A larger chain, more teeth on the small sprocket, or accept a shorter life and look at it often.',
+  chainPressure:
+    'A larger chain, more teeth on the small sprocket, or accept a shorter life and look at it often.',
+  beltWrap: 'Move the shafts apart or take a belt and sheaves with less ratio.',
+  beltSlip: 'A stiffer spring in the driven unit, or a higher speed of first bite.',
+  seatClearance: 'Take a bearing of C3 clearance, or the next looser fit with a retainer.',
+  wheelBearingLife: 'A hub with larger bearings, or bearings set further apart.',
+  wheelBearingStatic: 'A hub with larger bearings, or bearings set further apart.',
+  axleThread: 'An axle threaded no further than its washers, or more washers under the nut.',
+};
+
+function whyOf({ quantity, check }: UtilizationRow): string {
+  const own = WHY[check];
+  if (own) return own;
   if (quantity.startsWith('fatigue'))
     return 'A crack grows from a keyseat or a loaded place long before anything bends.';
   if (quantity.startsWith('rated over'))
@@ -82,22 +130,22 @@ function whyOf({ quantity }: UtilizationRow): string {
 
 /** What was tried by running the check again. */
 function remedyText(row: UtilizationRow, remedies: readonly Remedy[]): string | undefined {
-  const tried = remedies.find(
+  const tried = remedies.filter(
     (remedy) => leftOf(remedy.row.part) === leftOf(row.part) && remedy.row.quantity === row.quantity,
   );
-  if (tried) {
-    const now = `${Math.round(tried.utilization * 100)} % of the limit`;
-    return tried.holds
-      ? `${tried.what}: tried, it then comes to ${now}.`
-      : `${tried.what}: tried, it comes to ${now} from ${Math.round(row.utilization * 100)} %, which is not enough by itself; another tube or gusset must share the load.`;
-  }
-  if (row.quantity.startsWith('rated over'))
-    return 'A larger chain, more teeth on the small sprocket, or accept a shorter life and look at it often.';
-  return undefined;
+  return tried.length > 0 ? tried.map((one) => triedText(row, one)).join(' Or: ') : REMEDIES[row.check];
 }
 
-function pathOf({ frame }: Strength, part: string): string | undefined {
+function triedText(row: UtilizationRow, tried: Remedy): string {
+  const now = `${Math.round(tried.utilization * 100)} % of the limit`;
+  if (tried.holds) return `${tried.what}: tried, it then comes to ${now}.`;
+  const besides = /^Make "/.test(tried.what) ? '; another tube or gusset must share the load' : '';
+  return `${tried.what}: tried, it comes to ${now} from ${Math.round(row.utilization * 100)} %, which is not enough by itself${besides}.`;
+}
+
+function pathOf({ frame, rows }: Strength, part: string): string | undefined {
   const name = leftOf(part);
+  if (rows.some((row) => row.part === name && row.check === 'plateStress')) return `plates.${name}`;
   if (frame.welds.some(({ line }) => leftOf(line) === name) && name !== 'neck') return `frame.tubes.${name}`;
   return name === 'neck' ? 'steering.neck' : undefined;
 }
@@ -162,6 +210,28 @@ function weldFindings({ welds, settings }: Strength): Finding[] {
       'Look at this weld often; a lower stress range by a thicker tube, a gusset that ends softly, or a joint moved away from the bend.',
     source: weld.source,
   }));
+}
+
+/** Threads that bear in a plate or leg. */
+function threadFindings({ axles }: Strength): Finding[] {
+  return axles.flatMap(({ threads }) =>
+    threads.map(
+      ({ axle, side, holder, reach, thickness }): Finding => ({
+        id: `strength.axle-thread-${side}:${axle}`,
+        severity: reach > thickness / 2 ? 'caution' : 'note',
+        question: 'hold',
+        part: axle,
+        what: `"${axle}": the thread on the ${side} runs ${sayLength(reach)} into "${holder}", ${sayLength(thickness)} thick.`,
+        value: reach,
+        limit: 0,
+        margin: -reach,
+        kind: 'length',
+        why: 'The plate then bears on the crests of the thread, cuts into them and goes loose, and the root of the last thread is where an axle breaks.',
+        remedy: 'An axle threaded no further than its washers, or more washers under the nut.',
+        source: practice('the thread ends before the plate'),
+      }),
+    ),
+  );
 }
 
 /** How much an outboard bearing brings, side by side. */

@@ -1,5 +1,5 @@
 import table from '../../../data/standards/chainRating.json' with { type: 'json' };
-import type { SourceRef } from '../quantity/index.ts';
+import type { AngularSpeed, Length, Pressure, SourceRef } from '../quantity/index.ts';
 
 /** Constants of the power rating of one chain. */
 export interface ChainRatingRow {
@@ -35,3 +35,43 @@ export const tensionShares: readonly {
   readonly share: number;
   readonly source: SourceRef;
 }[] = table.tensionShares;
+
+/** What a joint may carry, and whether the table has its pitch. */
+export interface JointPressureLimit {
+  readonly pressure: Pressure;
+  /** A pitch below those of the table takes its smallest, which is on the heavy side. */
+  readonly table: 'inside' | 'smaller-pitch';
+  readonly source: SourceRef;
+}
+
+/**
+ * Allowable mean pressure in the joints by the speed of the small sprocket, on the straight line between rows, times
+ * 1 + 0.01·(z − 17).
+ * @returns undefined for a larger pitch or a higher speed than the table has
+ * @source memory, table of design handbooks
+ */
+export function jointPressureLimit(
+  pitch: Length,
+  speed: AngularSpeed,
+  teeth: number,
+): JointPressureLimit | undefined {
+  const found = table.jointPressures.find(({ pitchToMm }) => pitch * 1000 <= pitchToMm + 1e-6);
+  const rpm = (speed * 60) / (2 * Math.PI);
+  if (!found || rpm > found.rows.at(-1)!.rpm) return undefined;
+  const k = found.rows.findIndex((row) => row.rpm >= rpm);
+  const [a, b] = [found.rows[Math.max(0, k - 1)]!, found.rows[k]!];
+  const share = b.rpm > a.rpm ? (rpm - a.rpm) / (b.rpm - a.rpm) : 0;
+  const { perTooth, baseTeeth } = table.pressureToothFactor;
+  const megapascals = (a.mpa + share * (b.mpa - a.mpa)) * (1 + perTooth * (teeth - baseTeeth));
+  return {
+    pressure: (megapascals * 1e6) as Pressure,
+    table:
+      pitch * 1000 < found.pitchFromMm - 1e-6 && found === table.jointPressures[0]
+        ? 'smaller-pitch'
+        : 'inside',
+    source: found.source,
+  };
+}
+
+/** Share of the minimum strength that no pull may pass, not even once. */
+export const onceShare: { readonly share: number; readonly source: SourceRef } = table.onceShare;

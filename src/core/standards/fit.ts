@@ -104,6 +104,21 @@ export function bearingRingLimits(size: number, which: 'bore' | 'outside'): Limi
   return row && { upper: 0, lower: row.lowerUm / 1e6 };
 }
 
+/**
+ * Radial internal clearance of a deep groove ball bearing before it is fitted [m]. Undefined outside the table.
+ * @source memory, ISO 5753-1
+ */
+export function internalClearance(
+  bore: number,
+  group: 'N' | 'C3',
+): { readonly least: Length; readonly most: Length } | undefined {
+  const boreMm = bore * 1000;
+  const { rows } = table.internalClearance;
+  const row = rows.find((step) => boreMm > step.overMm - 1e-9 && boreMm <= step.toMm + 1e-9);
+  const um = row && (group === 'N' ? row.nUm : row.c3Um);
+  return um && { least: (um.least / 1e6) as Length, most: (um.most / 1e6) as Length };
+}
+
 const isHole = (designation: string): boolean => /^[A-Z]/.test(designation);
 
 function gradeUm(row: Row, grade: number): number | undefined {

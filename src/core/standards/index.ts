@@ -55,6 +55,9 @@ export { type Chain, chains, findChain } from './chain.ts';
 export {
   type ChainRatingRow,
   chainRatingRow,
+  type JointPressureLimit,
+  jointPressureLimit,
+  onceShare,
   type ServiceFactor,
   serviceFactors,
   strandFactor,
@@ -88,6 +91,7 @@ export {
   fitLimits,
   type Interference,
   interferenceOf,
+  internalClearance,
   toleranceGrade,
 } from './fit.ts';
 export {

@@ -3,7 +3,9 @@ import {
   angleField,
   angularSpeedField,
   countField,
+  forceField,
   lengthField,
+  lineMassField,
   massField,
   ratioField,
   torqueField,
@@ -94,7 +96,19 @@ const beltStage = z.strictObject({
   driven: z.strictObject({
     smallest: lengthField('Smallest pitch diameter.', { above: 0, max: 500 }),
     largest: lengthField('Largest pitch diameter.', { above: 0, max: 500 }),
+    clamp: forceField('What its spring presses the sheaves together with in low gear, as measured.', {
+      above: 0,
+      max: 20000,
+    }).optional(),
   }),
+  workingTension: forceField("Tension of the tight side that the belt's maker allows.", {
+    above: 0,
+    max: 50000,
+  }).optional(),
+  beltMass: lineMassField('Mass of the belt per length; left out: its swing outward is not counted.', {
+    above: 0,
+    max: 5,
+  }).optional(),
   grooveAngle: angleField('Angle between the sheave faces.', { above: 0, max: 60 }).optional(),
   engages: angularSpeedField('Speed of first bite.', { above: 0, max: 20000 }).optional(),
   shiftsAt: angularSpeedField('Engine speed that it holds while it shifts.', {

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { lengthField } from '../../quantity/index.ts';
+import { lengthField, stiffnessField, torqueField } from '../../quantity/index.ts';
 import { nameField, textField } from './name.ts';
 
 export const stackItemKinds = [
@@ -72,8 +72,25 @@ export const stackItemSchema = z
       min: 0,
       max: 200,
     }).optional(),
+    stiffness: stiffnessField('Of a bearing with its seat, alike all round; left out: rigid.', {
+      above: 0,
+      max: 1e6,
+    }).optional(),
+    offset: z
+      .strictObject({
+        forward: lengthField('Ahead of the line.', { min: -5, max: 5 }).optional(),
+        up: lengthField('Above the line.', { min: -5, max: 5 }).optional(),
+      })
+      .meta({
+        description: 'How far a bearing sits off the line of the others, as measured; left out: in line.',
+      })
+      .optional(),
     note: textField('Note for the stack drawing.', 120).optional(),
   })
+  .refine(
+    ({ kind, stiffness, offset }) => kind === 'bearing' || (stiffness === undefined && offset === undefined),
+    { message: 'stiffness and offset are for a bearing' },
+  )
   .meta({ description: 'One thing on the shaft.' });
 export type StackItem = z.output<typeof stackItemSchema>;
 
@@ -87,6 +104,10 @@ export const stackSchema = z
         threadLeft: lengthField('Length of thread at the left end.', { min: 0, max: 300 }).optional(),
         threadRight: lengthField('Length of thread at the right end.', { min: 0, max: 300 }).optional(),
         pitch: lengthField('Thread pitch.', { above: 0, max: 6 }).optional(),
+        torque: torqueField('Tightening torque of its nuts; left out: their tension is not counted.', {
+          above: 0,
+          max: 500,
+        }).optional(),
         leftEnd: lengthField('How far the left end stands out of the leftmost item.', {
           min: -100,
           max: 300,

@@ -1,5 +1,6 @@
 import { derived, type Figure, type FigureInput } from '../../quantity/index.ts';
 import type { Check, UtilizationRow } from './checks/utilizationRow.ts';
+import { driveFigures } from './driveFigures.ts';
 import type { StrengthCore } from './strengthCore.ts';
 
 /** Symbol and formula of each check. */
@@ -18,12 +19,28 @@ const FORMULAS: Readonly<Record<Check, readonly [symbol: string, formula: string
   criticalSpeed: ['n', 'n against its limit'],
   chainTension: ['F', 'F = T/r'],
   chainPower: ['n', 'n = min(HP1, HP2)/(P·f)'],
+  chainShock: ['F', 'F = f·T/r + m·v²'],
+  chainPressure: ['p', 'p = F·Σ(τ·n·t)/Σ(n·t)/(d·b)'],
+  chainSpeed: [
+    'n',
+    'n = 1000·[82.5/(7.95^p·1.0278^N·1.323^(F/1000))]^(1/(1.59·lg p + 1.873)), p in, F lbf, n rpm',
+  ],
+  beltWrap: ['θ', 'θ = π − 2·asin((D − d)/(2·C))'],
+  beltSlip: ['S', 'S = (F1 − F2)·cos(β/2)/(2·µ)'],
+  beltTension: ['F1', 'F1 = (F1 − F2)·e^(µ·θ/sin(β/2))/(e^(µ·θ/sin(β/2)) − 1) + m·v²'],
+  seatStress: ['σv', 'σv = √(σθ² + σθ·p + p²), σθ = p·(Do² + d²)/(Do² − d²)'],
+  seatClearance: ['Δ', 'Δ = 2·p·D²·d/(E·(D² − d²)), d = (4·D + bore)/5'],
+  axleThread: ['n', '1/n = 16·Kf/(π·d3³)·(2·Ma/Se + 2·Mm/Sut) + F/(A3·Sut)'],
+  wheelBearingLife: ['L10h', 'L10h = 10⁶·(C/Pm)³/(60·n)'],
+  wheelBearingStatic: ['s0', 's0 = C0/max(Fr, 0.6·Fr + 0.5·Fa)'],
   boltSlip: ['F', 'F = F/n + M·r/Σr², limit ks·µ·(Fi − P)'],
   threadShear: ['τ', 'τ = F/At'],
   holeBearing: ['σ', 'σ = F/(d·t)'],
   holeTearOut: ['τ', 'τ = F/(2·t·(e − d0/2))'],
   boltLift: ['P', 'P = (F/n + M·l/Σl²)·(1 + a/e) + T/(n·l)'],
   plateStress: ['σv', 'σv = max √(σ² + 3·τ²), σ = N/A + M·c/I + 6·Mu/(b·t²)'],
+  wallUnderTube: ['U', 'U = N/NRd + (Mip/Mip,Rd)² + |Mop|/Mop,Rd'],
+  wallUnderPlate: ['U', 'U = max(N/NRd + (M/MRd)², (N/l + 6·M/l²)/(2·t0·fy0/√3))'],
   slotBearing: ['σ', 'σ = F/(d·t)'],
   slotTearOut: ['τ', 'τ = F/(2·t·(e − d0/2))'],
   tubeWeld: ['τ', 'τ = √(σ⊥² + τ²) in the throat'],
@@ -38,7 +55,7 @@ export function strengthFigures(core: StrengthCore): readonly Figure[] {
     ...limitFigures(core),
     ...weldFigures(core),
     ...stiffnessFigures(core),
-    ...outboardFigures(core),
+    ...driveFigures(core),
   ].filter(({ value }) => Number.isFinite(value));
 }
 
@@ -122,29 +139,4 @@ function stiffnessFigures({ stiffness }: StrengthCore): Figure[] {
     figure('neckTwist', 'torque for one degree of twist, neck against rear axle', stiffness.neckTwist),
     figure('rearYaw', 'torque for one degree of yaw, rear axle against engine', stiffness.rearYaw),
   ];
-}
-
-function outboardFigures({ drive }: StrengthCore): Figure[] {
-  return drive.shafts.flatMap(({ id, outboard }): Figure[] =>
-    outboard
-      ? [
-          {
-            id: `strength.${id}.outboardStress`,
-            symbol: 'σ',
-            name: `largest stress of ${id} without an outboard bearing`,
-            value: outboard.without.maxStress,
-            kind: 'pressure',
-            formula: 'the same shaft on its other bearings',
-            inputs: [
-              { name: 'with it', value: outboard.with.maxStress, kind: 'pressure' },
-              { name: 'moment without', value: outboard.without.maxMoment, kind: 'torque' },
-              { name: 'moment with', value: outboard.with.maxMoment, kind: 'torque' },
-              { name: 'tilt without', value: outboard.without.maxSlope, kind: 'angle' },
-              { name: 'tilt with', value: outboard.with.maxSlope, kind: 'angle' },
-            ],
-            source: derived('continuous beam'),
-          },
-        ]
-      : [],
-  );
 }

@@ -30,9 +30,12 @@ export function strengthOf(input: StrengthInput): Strength {
     figures: strengthFigures(core),
     notChecked: [
       'the engine, its shaft and its own bolts beyond slip',
-      'wheels, tires and spokes, wheel bearings',
+      'wheels, tires and spokes',
       'the inside of a bought fork, the bars and the seat pan',
-      'plates in bending and the walls of tubes under local pressure',
+      'plates beyond straight cuts: peaks beside holes, dents, buckling of thin ones, fatigue',
+      ...core.platesLeft,
+      ...core.wallsLeft,
+      ...core.hubsLeft,
       ...core.drive.notChecked,
     ],
   };

@@ -49,3 +49,12 @@ export function beltTensions(input: BeltTensionInput): BeltTensions {
     initial: ((tight + slack) / 2) as Force,
   };
 }
+
+/**
+ * Force that must press the faces of a sheave together, each against the belt, for a pull F1 − F2 without slip:
+ * S = (F1 − F2)·cos(β/2)/(2·f), the friction all along the rim.
+ * @returns S [N]
+ * @source derived, normal force of a V in its groove; the rule of clamped pulleys T = 2·f·S·R/cos(β/2)
+ */
+export const clampForce = (pull: Force, friction: number, grooveAngle: Angle): Force =>
+  ((pull * Math.cos(grooveAngle / 2)) / (2 * friction)) as Force;

@@ -77,3 +77,16 @@ export const jointArea = ({
   plateThickness,
 }: Pick<Chain, 'pinDiameter' | 'innerWidth' | 'plateThickness'>): number =>
   pinDiameter * (innerWidth + 2 * plateThickness);
+
+/**
+ * Speed of the small sprocket at which pins gall in their bushings, lubricated:
+ * n = 1000·[82.5/(7.95^p·1.0278^N·1.323^(F/1000))]^(1/(1.59·lg p + 1.873)), p in, F lbf, n rpm.
+ * @source memory, Shigley equation 17-40
+ */
+export function gallingSpeed(pitch: Length, teeth: number, tension: Force): AngularSpeed {
+  const p = pitch / inches(1);
+  const pounds = tension / poundsForce(1);
+  const inner = 82.5 / (7.95 ** p * 1.0278 ** teeth * 1.323 ** (pounds / 1000));
+  const rpm = 1000 * inner ** (1 / (1.59 * Math.log10(p) + 1.873));
+  return ((rpm * 2 * Math.PI) / 60) as AngularSpeed;
+}

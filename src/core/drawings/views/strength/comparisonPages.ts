@@ -3,6 +3,7 @@ import { type Block, type DraftSheet, flowPages } from '../../bookPages.ts';
 import { paper } from '../../paper.ts';
 import { type DrawingContext, inLine } from '../context.ts';
 import { printed } from '../rideWords.ts';
+import { driveBlocks } from './driveBlocks.ts';
 import {
   caseText,
   comparedText,
@@ -184,60 +185,5 @@ function stiffnessBlocks(context: DrawingContext, { stiffness }: Strength): read
         ['Yaw of the rear axle against the engine', printed(context, stiffness.rearYaw, 'torque', 1)],
       ],
     },
-  ];
-}
-
-function driveBlocks(context: DrawingContext, { drive }: Strength): readonly Block[] {
-  const { chains, belts } = drive;
-  return [
-    ...(chains.length + belts.length > 0
-      ? [{ kind: 'heading' as const, text: 'Chains and belts', level: 2 as const }]
-      : []),
-    ...(chains.length === 0
-      ? []
-      : [
-          {
-            kind: 'table' as const,
-            columns: [
-              { title: 'Chain' },
-              { title: 'Tight strand', align: 'right' as const },
-              { title: 'Allowed in work', align: 'right' as const },
-              { title: 'Breaking over tight', align: 'right' as const },
-              { title: 'Fastest', align: 'right' as const },
-              { title: 'Pressure in its joints', align: 'right' as const },
-              { title: 'Rated over design power', align: 'right' as const },
-            ],
-            rows: chains.map((chain) => [
-              partText(chain.drive),
-              printed(context, chain.tension, 'force', 1),
-              printed(context, chain.limit, 'force', 1),
-              chain.factorOfBreaking.toFixed(1),
-              printed(context, chain.speed, 'speed'),
-              printed(context, chain.pressure, 'pressure', 0.1),
-              chain.powerFactor === undefined ? '–' : chain.powerFactor.toFixed(2),
-            ]),
-            size: 2.5,
-          },
-        ]),
-    ...(belts.length === 0
-      ? []
-      : [
-          {
-            kind: 'table' as const,
-            columns: [
-              { title: 'Belt' },
-              { title: 'Tight strand', align: 'right' as const },
-              { title: 'Slack strand', align: 'right' as const },
-              { title: 'At rest', align: 'right' as const },
-            ],
-            rows: belts.map((belt) => [
-              partText(belt.drive),
-              printed(context, belt.tight, 'force', 1),
-              printed(context, belt.slack, 'force', 1),
-              printed(context, belt.initial, 'force', 1),
-            ]),
-            size: 2.5,
-          },
-        ]),
   ];
 }

@@ -142,7 +142,7 @@ function remedyBlocks(context: DrawingContext, { remedies, rows }: Strength): re
     },
     {
       kind: 'paragraph',
-      text: 'Each was tried by running the whole check again with that one change.',
+      text: 'Each was tried by running the check again with that one change; an added bearing on its shaft alone.',
       size: 2.6,
       tone: 'muted',
     },

@@ -2,7 +2,7 @@ import type { AxleStrength, DriveShaftStrength, ShaftSolution, Strength } from '
 import type { Block } from '../../bookPages.ts';
 import { type DrawingContext, inLine } from '../context.ts';
 import { printed } from '../rideWords.ts';
-import { partText, percentCell, recast, smallText } from './strengthWords.ts';
+import { caseText, partText, percentCell, recast, smallText } from './strengthWords.ts';
 
 /** Nothing more is told by a longer life than that it is long [h]. */
 const LONG_LIFE = 1e5;
@@ -13,8 +13,6 @@ export function shaftTables(
   one: DriveShaftStrength,
   { rows, settings }: Strength,
 ): readonly Block[] {
-  const hours = (value: number): string =>
-    value > LONG_LIFE ? 'over 100000 h' : `${Number(value.toPrecision(2))} h`;
   return [
     ...peakTable(context, one.solution, settings.shaftYield),
     {
@@ -35,9 +33,7 @@ export function shaftTables(
         `${(bearing.slope * 1000).toFixed(1)} mrad`,
         `${(bearing.slopeLimit * 1000).toFixed(0)} mrad`,
         bearing.designation ?? 'not told',
-        bearing.hours
-          ? [...new Set([hours(bearing.hours.low), hours(bearing.hours.high)])].join(' to ')
-          : '–',
+        bearing.hours ? lifeRange(bearing.hours) : '–',
         bearing.staticFactor === undefined ? '–' : bearing.staticFactor.toFixed(1),
         bearing.speedShare === undefined ? '–' : percentCell(bearing.speedShare),
       ]),
@@ -45,6 +41,7 @@ export function shaftTables(
     },
     ...keyTable(context, one, rows, settings.fatigueFactor),
     ...outboardTable(context, one),
+    ...misalignmentNote(context, one),
   ];
 }
 
@@ -147,13 +144,27 @@ function outboardTable(context: DrawingContext, { outboard }: DriveShaftStrength
   ];
 }
 
-/** Maxima, clamped stress and fatigue of an axle. */
+function misalignmentNote(context: DrawingContext, { misalignment }: DriveShaftStrength): readonly Block[] {
+  if (!misalignment) return [];
+  const { offset, item, loaded, reaction, stress } = misalignment;
+  return [
+    {
+      kind: 'paragraph',
+      text: `Out of line: ${partText(item)} set ${inLine(context, offset, 0.1)} off the line of the others adds ${printed(context, reaction, 'force', 10)} at ${partText(loaded)} and ${printed(context, stress, 'pressure', 1)} in the shaft before anything pulls, on seats as stiff as the build file tells. Real plates give, and so take less. The largest of all its bearings, by common practice of fit-up.`,
+      size: 2.8,
+    },
+  ];
+}
+
+/** Maxima, clamped stress, fatigue, threads and wheel bearings of an axle. */
 export const axleTables = (
   context: DrawingContext,
   one: AxleStrength,
-  { settings }: Strength,
+  { settings, wheelBearings, cases, rows }: Strength,
 ): readonly Block[] => [
   ...peakTable(context, one.solution, settings.shaftYield),
+  ...wheelBearingTable(context, { one, settings, wheelBearings, cases }),
+  ...threadNote(context, one, rows),
   {
     kind: 'table',
     columns: [{ title: 'Further' }, { title: 'Value', align: 'right' }],
@@ -174,3 +185,63 @@ export const axleTables = (
     size: 2.5,
   },
 ];
+
+function wheelBearingTable(
+  context: DrawingContext,
+  {
+    one,
+    settings,
+    wheelBearings,
+    cases,
+  }: Pick<Strength, 'settings' | 'wheelBearings' | 'cases'> & { one: AxleStrength },
+): readonly Block[] {
+  const found = wheelBearings.find(({ wheel }) => `${wheel}Axle` === one.id);
+  if (!found) return [];
+  const { designation, side, meanLoad, hours, staticFactor, staticCase } = found;
+  return [
+    {
+      kind: 'table',
+      columns: [
+        { title: 'Bearing of the hub, the worse' },
+        { title: 'Mean load', align: 'right' },
+        { title: `Life, low to high; ${settings.bearingLife} h asked for`, align: 'right' },
+        { title: 'Least C0/P0', align: 'right' },
+        { title: 'In' },
+      ],
+      rows: [
+        [
+          `${designation}, ${side}`,
+          printed(context, meanLoad, 'force', 1),
+          lifeRange(hours),
+          staticFactor.toFixed(1),
+          caseText(cases, staticCase),
+        ],
+      ],
+      size: 2.5,
+    },
+  ];
+}
+
+const lifeRange = ({ low, high }: { readonly low: number; readonly high: number }): string =>
+  [...new Set([low, high].map(hoursText))].join(' to ');
+
+const hoursText = (value: number): string =>
+  value > LONG_LIFE ? 'over 100000 h' : `${Number(value.toPrecision(2))} h`;
+
+function threadNote(
+  context: DrawingContext,
+  { id, threads }: AxleStrength,
+  rows: Strength['rows'],
+): readonly Block[] {
+  return threads.map((thread): Block => {
+    const row = rows.find(
+      ({ part, check, place }) => part === id && check === 'axleThread' && place === thread.side,
+    );
+    const factor = row ? ` At its root the fatigue factor under daily bumps is ${row.value.toFixed(2)}.` : '';
+    return {
+      kind: 'paragraph',
+      text: `The thread on the ${thread.side} runs ${inLine(context, thread.reach, 0.1)} into ${partText(thread.holder)}, which then bears on crests and not on the full axle.${factor}`,
+      size: 2.8,
+    };
+  });
+}

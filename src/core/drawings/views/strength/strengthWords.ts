@@ -65,11 +65,16 @@ export const comparedText = (
   { kind, quantity }: UtilizationRow,
 ): string => plainText(context, value, kind, quantity.startsWith('life of') ? ' h' : '');
 
+/** Below these an angle is a tilt, a length a fit [rad, m]. */
+const SMALL_ANGLE = 0.1;
+const SMALL_LENGTH = 5e-4;
+
 /** A value of any kind; numbers without unit to three figures, small angles in milliradians. */
 export function plainText(context: DrawingContext, value: number, kind: QuantityKind, unit = ''): string {
   if (kind === 'ratio') return `${Number(value.toPrecision(3))}${unit}`;
-  if (kind === 'angle') return `${(value * 1000).toFixed(1)} mrad`;
-  if (kind === 'length') return inLine(context, value);
+  if (kind === 'angle')
+    return value < SMALL_ANGLE ? `${(value * 1000).toFixed(1)} mrad` : printed(context, value, 'angle', 1);
+  if (kind === 'length') return value < SMALL_LENGTH ? smallText(context, value) : inLine(context, value);
   return printed(context, value, kind, kind === 'pressure' || kind === 'force' ? 1 : undefined);
 }
 

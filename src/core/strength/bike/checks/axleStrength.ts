@@ -1,3 +1,5 @@
+import type { Bike } from '../../../bike/index.ts';
+import type { Build } from '../../../build/index.ts';
 import type { Length, Pressure, Torque } from '../../../quantity/index.ts';
 import { enduranceLimit, notchFactors } from '../../shaft/enduranceLimit.ts';
 import type { Shaft, ShaftLoad } from '../../shaft/shaft.ts';
@@ -7,6 +9,7 @@ import type { LoadSettings } from '../loads/assumptions.ts';
 import type { LoadCase } from '../loads/caseTypes.ts';
 import { acrossShaft } from '../loads/shaftModel.ts';
 import type { BikeFrame } from '../model/frameTypes.ts';
+import { type AxleThread, axleThreads, type BumpMoments, threadFatigue, threadRow } from './axleThreads.ts';
 import type { UtilizationRow } from './utilizationRow.ts';
 
 /** An axle in its worst case, free to tilt where it is held, and clamped there. */
@@ -19,7 +22,17 @@ export interface AxleStrength {
   readonly clampedStress: number;
   /** Fatigue factor of bump after bump, at the place of the largest moment. */
   readonly fatigue?: number;
+  /** Threads that run into what holds the axle. */
+  readonly threads: readonly AxleThread[];
   readonly rows: readonly UtilizationRow[];
+}
+
+export interface AxleInput {
+  readonly build: Build;
+  readonly bike: Bike;
+  readonly frame: BikeFrame;
+  readonly cases: readonly LoadCase[];
+  readonly settings: LoadSettings;
 }
 
 const E_STEEL = 205e9;
@@ -29,20 +42,13 @@ const DAILY_BUMP = 0.5;
 const RELIABILITY = 90;
 
 /** Axles under the forces of their hub's two bearings, in both planes, in every case. @source derived */
-export function axleStrengths(
-  frame: BikeFrame,
-  cases: readonly LoadCase[],
-  settings: LoadSettings,
-): readonly AxleStrength[] {
+export function axleStrengths(input: AxleInput): readonly AxleStrength[] {
+  const { frame, cases, settings } = input;
   return (['front', 'rear'] as const).flatMap((wheel): AxleStrength[] => {
     const id = `${wheel}Axle` as const;
     const line = frame.draft.lines.get(id);
     if (!line) return [];
-    const solved = cases.flatMap((one) => {
-      const shaft = axleShaft(frame, wheel, one, false);
-      const solution = solveShaft(shaft);
-      return solution.ok ? [{ one, shaft, solution: solution.value }] : [];
-    });
+    const solved = cases.flatMap((one) => solvedAxle(frame, wheel, one, false));
     const worst = solved.reduce(
       (most, next) =>
         most === undefined || next.solution.maxStress.value > most.solution.maxStress.value ? next : most,
@@ -51,6 +57,8 @@ export function axleStrengths(
     if (!worst) return [];
     const clamped = solveShaft(axleShaft(frame, wheel, worst.one, true));
     const fatigue = dailyFatigue(solved, wheel, settings, line.stock.outside);
+    const stack = Object.values(input.bike.stacks).find((one) => one.shaft === id);
+    const threads = axleThreads(stack, wheel === 'front' ? 'leg' : 'plate');
     return [
       {
         id,
@@ -59,9 +67,11 @@ export function axleStrengths(
         solution: worst.solution,
         clampedStress: (clamped.ok ? clamped.value : worst.solution).maxStress.value,
         ...(fatigue === undefined ? {} : { fatigue }),
+        threads,
         rows: [
           bendingRow(id, worst.one.id, worst.solution, settings),
           ...(fatigue === undefined ? [] : [fatigueRow(id, `bump-${wheel}`, fatigue, settings)]),
+          ...threads.flatMap((thread) => threadRows(input, wheel, thread, line.stock.outside)),
         ],
       },
     ];
@@ -122,14 +132,75 @@ function axleShaft(frame: BikeFrame, wheel: 'front' | 'rear', one: LoadCase, cla
   };
 }
 
+interface SolvedAxle {
+  readonly one: LoadCase;
+  readonly shaft: Shaft;
+  readonly solution: ShaftSolution;
+}
+
+function solvedAxle(
+  frame: BikeFrame,
+  wheel: 'front' | 'rear',
+  one: LoadCase,
+  clamped: boolean,
+): readonly SolvedAxle[] {
+  const shaft = axleShaft(frame, wheel, one, clamped);
+  const solution = solveShaft(shaft);
+  return solution.ok ? [{ one, shaft, solution: solution.value }] : [];
+}
+
+/** Half the swing of a daily bump at a place, and the mean about which it swings. */
+function bumpMoments(
+  solved: readonly SolvedAxle[],
+  wheel: 'front' | 'rear',
+  at?: number,
+): BumpMoments | undefined {
+  const rest = solved.find(({ one }) => one.id === 'seated');
+  const bump = solved.find(({ one }) => one.id === `bump-${wheel}`);
+  if (!rest || !bump) return undefined;
+  const place = (at ?? bump.solution.maxMoment.at) as Length;
+  const moment = (of: SolvedAxle): number =>
+    Math.hypot(...shaftStateAt(of.shaft, of.solution, place, 'left').moment);
+  const swing = (DAILY_BUMP * Math.abs(moment(bump) - moment(rest))) / 2;
+  return { swing, mean: moment(rest) + swing };
+}
+
+/** A thread that ends between the places where its axle is held, free to tilt there or clamped: the worse. */
+function threadRows(
+  { build, frame, cases, settings }: AxleInput,
+  wheel: 'front' | 'rear',
+  thread: AxleThread,
+  diameter: number,
+): UtilizationRow[] {
+  const { held } = frame.wheels[wheel];
+  const [left, right] = held.map((node) => frame.draft.nodes.get(node)!.y) as [number, number];
+  if (!(thread.end < left && thread.end > right)) return [];
+  const two = cases.filter(({ id }) => id === 'seated' || id === `bump-${wheel}`);
+  const torque = Object.values(build.stacks).find(({ shaft }) => shaft === thread.axle)?.axle?.torque;
+  const factors = [false, true].flatMap((clamped): number[] => {
+    const solved = two.flatMap((one) => solvedAxle(frame, wheel, one, clamped));
+    const moments = bumpMoments(solved, wheel, thread.end);
+    const factor =
+      moments &&
+      threadFatigue({
+        diameter,
+        pitch: thread.pitch,
+        ...(torque === undefined ? {} : { torque }),
+        moments,
+        tensile: settings.shaftTensile,
+        yield: settings.shaftYield,
+      });
+    return factor === undefined ? [] : [factor];
+  });
+  return factors.length === 0 ? [] : [threadRow(thread, Math.min(...factors), settings)];
+}
+
 function dailyFatigue(
-  solved: readonly { readonly one: LoadCase; readonly shaft: Shaft; readonly solution: ShaftSolution }[],
+  solved: readonly SolvedAxle[],
   wheel: 'front' | 'rear',
   settings: LoadSettings,
   outside: number,
 ): number | undefined {
-  const rest = solved.find(({ one }) => one.id === 'seated');
-  const bump = solved.find(({ one }) => one.id === `bump-${wheel}`);
   const tensile = settings.shaftTensile as Pressure;
   const diameter = outside as Length;
   const endurance = enduranceLimit({
@@ -140,16 +211,12 @@ function dailyFatigue(
     rotating: false,
   });
   const notch = notchFactors('none', tensile, diameter);
-  if (!rest || !bump || !endurance.ok || !notch.ok) return undefined;
-  const at = bump.solution.maxMoment.at;
-  const moment = (of: typeof rest): number =>
-    Math.hypot(...shaftStateAt(of.shaft, of.solution, at, 'left').moment);
-  const swing = (DAILY_BUMP * Math.abs(moment(bump) - moment(rest))) / 2;
-  const mean = moment(rest) + swing;
+  const moments = bumpMoments(solved, wheel);
+  if (!moments || !endurance.ok || !notch.ok) return undefined;
   return sectionFactors(
     {
-      bendingAmplitude: swing as Torque,
-      bendingMean: mean as Torque,
+      bendingAmplitude: moments.swing as Torque,
+      bendingMean: moments.mean as Torque,
       torqueAmplitude: 0 as Torque,
       torqueMean: 0 as Torque,
       bendingFactor: notch.value.bending,

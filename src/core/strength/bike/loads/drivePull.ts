@@ -30,6 +30,20 @@ export interface DrivePull {
   readonly tight: number;
   readonly slack: number;
   readonly strands: readonly Strand[];
+  /** Of a belt: how it grips. */
+  readonly belt?: BeltGrip;
+}
+
+export interface BeltGrip {
+  /** On the smaller sheave, and between the faces of a sheave [rad]. */
+  readonly wrap: number;
+  readonly grooveAngle: number;
+  /** Of belt and face, before the groove wedges it [-]. */
+  readonly friction: number;
+  /** Tight over slack at the point of slipping [-]. */
+  readonly ratio: number;
+  /** m·v² at first bite, which pulls the belt and not its shafts [N]; 0 where the file tells no mass. */
+  readonly centrifugal: number;
 }
 
 const ACROSS: Point3 = { x: 0, y: 1, z: 0 };
@@ -76,7 +90,7 @@ export function drivePulls(
     const [r1, r2] = sizes.radii;
     const torqueIn = torque;
     torque = (torqueIn * r2) / r1;
-    const { tight, slack } = tensionsOf(stage, torqueIn, sizes);
+    const { tight, slack, belt } = tensionsOf(stage, torqueIn, sizes);
     const places = { from: { ...from, y: y1 }, to: { ...to, y: y2 }, r1, r2 };
     const name = { drive: stage.id, from: stage.from, to: stage.to };
     return [
@@ -91,6 +105,7 @@ export function drivePulls(
           { ...name, ...strandOf(places, 1, tight) },
           ...(slack > 0 ? [{ ...name, ...strandOf(places, -1, slack) }] : []),
         ],
+        ...(belt ? { belt } : {}),
       },
     ];
   });
@@ -101,14 +116,18 @@ function tensionsOf(
   stage: Exclude<Build['driveline']['stages'][number], { kind: 'clutch' }>,
   torque: number,
   { radii, wrap }: Sizes,
-): { readonly tight: number; readonly slack: number } {
+): Pick<DrivePull, 'tight' | 'slack' | 'belt'> {
   if (stage.kind === 'chain') return { tight: torque / radii[0], slack: 0 };
-  return beltTensions({
+  const grooveAngle = (stage.grooveAngle ?? USUAL_GROOVE) as Angle;
+  const { tight, slack, ratio } = beltTensions({
     torque: torque as Torque,
     diameter: (2 * radii[0]) as Length,
     wrap: wrap as Angle,
-    friction: grooveFriction(BELT_FRICTION, (stage.grooveAngle ?? USUAL_GROOVE) as Angle),
+    friction: grooveFriction(BELT_FRICTION, grooveAngle),
   });
+  const speed = (stage.engages ?? 0) * radii[0];
+  const centrifugal = (stage.beltMass ?? 0) * speed ** 2;
+  return { tight, slack, belt: { wrap, grooveAngle, friction: BELT_FRICTION, ratio, centrifugal } };
 }
 
 interface Sizes {

@@ -1,7 +1,7 @@
 import type { Bike, PlacedStack } from '../../../bike/index.ts';
 import type { Build } from '../../../build/index.ts';
 import type { Point3 } from '../../../geometry/index.ts';
-import type { Across, Shaft, ShaftLoad } from '../../shaft/shaft.ts';
+import type { Across, Shaft, ShaftLoad, ShaftSupport } from '../../shaft/shaft.ts';
 import { type ShaftSolution, solveShaft } from '../../shaft/solveShaft.ts';
 import type { PlacedBearing } from '../model/frameTypes.ts';
 import type { DrivePull } from './drivePull.ts';
@@ -31,7 +31,7 @@ export function driveShafts(
   bearings: readonly PlacedBearing[],
   pulls: readonly DrivePull[],
 ): readonly DriveShaftModel[] {
-  return Object.entries(bike.stacks).flatMap(([, stack]): DriveShaftModel[] => {
+  return Object.entries(bike.stacks).flatMap(([name, stack]): DriveShaftModel[] => {
     const id = stack.shaft;
     if (id === 'engine' || id === 'rearAxle' || id === 'frontAxle') return [];
     const own = bearings.filter(({ node }) => node.startsWith(`bearing:${id}.`));
@@ -46,13 +46,23 @@ export function driveShafts(
     const loads = shaftLoads(id, bike, pulls).filter(({ at }) => at >= from && at <= to);
     const shaft: Shaft = {
       segments: [{ from, to, diameter: diameter as ShaftLength }],
-      supports: own.map(({ y }) => ({ at: y as ShaftLength })),
+      supports: own.map(({ y, item }) => ({ at: y as ShaftLength, ...seatOf(build, name, item) })),
       loads,
       elasticModulus: E_STEEL as Shaft['elasticModulus'],
       shearModulus: G_STEEL as Shaft['shearModulus'],
     };
     return [{ id, stack, diameter, bearings: own, shaft }];
   });
+}
+
+/** Give and place of a bearing as the file tells them. */
+function seatOf(build: Build, stack: string, item: string): Pick<ShaftSupport, 'stiffness' | 'offset'> {
+  const { stiffness, offset } = build.stacks[stack]?.items.find(({ id }) => id === item) ?? {};
+  const none = 0 as ShaftLength;
+  return {
+    ...(stiffness === undefined ? {} : { stiffness }),
+    ...(offset ? { offset: [offset.up ?? none, offset.forward ?? none] as const } : {}),
+  };
 }
 
 /** Strands on a shaft: force across it and torque about it. */

@@ -1,6 +1,9 @@
 import type { Bike } from '../../../../bike/index.ts';
 import type { Build } from '../../../../build/index.ts';
 import type { DrivelineSolution } from '../../../../driveline/index.ts';
+import type { FlatPattern } from '../../../../plates/index.ts';
+import type { Interference } from '../../../../standards/index.ts';
+import type { PressFit } from '../../../fits/pressFit.ts';
 import type { ShaftSolution } from '../../../shaft/solveShaft.ts';
 import type { LoadSettings } from '../../loads/assumptions.ts';
 import type { DriveLimits } from '../../loads/caseTypes.ts';
@@ -12,6 +15,8 @@ export interface DriveStrength {
   readonly shafts: readonly DriveShaftStrength[];
   readonly chains: readonly ChainStrength[];
   readonly belts: readonly BeltStrength[];
+  /** Bearings pressed into plates. */
+  readonly seats: readonly SeatFit[];
   readonly rows: readonly UtilizationRow[];
   readonly notChecked: readonly string[];
 }
@@ -23,6 +28,9 @@ export interface DriveInput {
   readonly frame: BikeFrame;
   readonly settings: LoadSettings;
   readonly limits: DriveLimits;
+  readonly patterns: readonly FlatPattern[];
+  /** A bearing more, to try what it brings: its shaft, and its place along the bike's y [m]. */
+  readonly added?: { readonly shaft: string; readonly at: number };
 }
 
 /** A shaft with its diagrams and what its bearings carry. */
@@ -39,6 +47,8 @@ export interface DriveShaftStrength {
   readonly keyseats: readonly { readonly at: number; readonly item: string; readonly factor: number }[];
   /** With and without an outboard bearing, where it has one or a drive hangs out. */
   readonly outboard?: OutboardComparison;
+  /** What one bearing out of line does; only on three bearings or more. */
+  readonly misalignment?: Misalignment;
 }
 
 /** Along the shaft, from its right end to its left [m, N·m, m]: resultants for the drawing, and both planes. */
@@ -77,8 +87,22 @@ export interface ShaftSide {
 export interface OutboardComparison {
   /** True where the bike has it; else it was tried at the end of the shaft. */
   readonly isThere: boolean;
+  /** Where it sits or was tried, along the bike's y [m]. */
+  readonly at: number;
   readonly with: ShaftSide;
   readonly without: ShaftSide;
+}
+
+/** The shaft without load, one bearing set off the line of the others; the worst bearing to set off. */
+export interface Misalignment {
+  /** [m] */
+  readonly offset: number;
+  /** Bearing set off, and the one that it loads most. */
+  readonly item: string;
+  readonly loaded: string;
+  /** Largest reaction that it adds [N], and largest stress [Pa]. */
+  readonly reaction: number;
+  readonly stress: number;
 }
 
 export interface ChainStrength {
@@ -90,6 +114,18 @@ export interface ChainStrength {
   readonly pressure: number;
   /** Rated over design power, where the rating formula is for this chain. */
   readonly powerFactor?: number;
+  /** Kind of load of the service factors, and the factor. */
+  readonly service: { readonly load: string; readonly factor: number };
+  /** Tension times the service factor and the pull of its own speed [N], and half of its minimum strength. */
+  readonly peak: number;
+  readonly peakLimit: number;
+  /** Mean over the duty by sliding [Pa], and what the table allows at the mean speed; none beyond the table. */
+  readonly meanPressure: number;
+  readonly allowedPressure?: number;
+  readonly isSmallerPitch?: boolean;
+  /** Speed of the small sprocket, and where its joints gall [rad/s]. */
+  readonly smallSpeed: number;
+  readonly galling: number;
 }
 
 export interface BeltStrength {
@@ -97,6 +133,37 @@ export interface BeltStrength {
   readonly tight: number;
   readonly slack: number;
   readonly initial: number;
+  /** On the smaller sheave [rad], and (F1 − Fc)/(F2 − Fc) at the point of slipping. */
+  readonly wrap: number;
+  readonly ratio: number;
+  /** Pull of its own speed, in both strands, where its mass is told [N]. */
+  readonly centrifugal: number;
+  /** That must press the sheaves together so that it does not slip [N], and what the file says is there. */
+  readonly clampNeeded: number;
+  readonly clamp?: number;
+  /** Both strands together on their shafts [N]. */
+  readonly shaftLoad: number;
+  /** What its maker allows on the tight side [N]. */
+  readonly workingTension?: number;
+}
+
+/** A bearing pressed into a plate: limits of size, then Lamé's rings at the middle and the tight end. */
+export interface SeatFit {
+  readonly plate: string;
+  readonly designation: string;
+  /** `N7`, or how the bore is opened by hand. */
+  readonly fit: string;
+  readonly isByHand: boolean;
+  /** Negative is loose [m]. */
+  readonly interference: Interference;
+  /** At the tightest; absent where even that is loose. */
+  readonly tightest?: PressFit;
+  /** What the tightest and the middle interference take of the bearing's clearance [m]. */
+  readonly clearanceLoss: { readonly most: number; readonly middle: number };
+  /** Clearance before fitting by its group [m]; absent where the table lacks the bore. */
+  readonly clearance?: { readonly group: string; readonly least: number; readonly most: number };
+  /** Yield of the plate [Pa]. */
+  readonly yield: number;
 }
 
 export const CASE = 'chain-pull';

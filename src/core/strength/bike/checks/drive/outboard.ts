@@ -16,7 +16,10 @@ export function compareOutboard(
   if (kept.filter(Boolean).length < 2) return undefined;
   const supports = model.shaft.supports.filter((_, i) => kept[i]);
   const without = solveShaft({ ...model.shaft, supports });
-  return without.ok ? { isThere: true, with: sideOf(solution), without: sideOf(without.value) } : undefined;
+  const at = model.bearings[kept.indexOf(false)]!.y;
+  return without.ok
+    ? { isThere: true, at, with: sideOf(solution), without: sideOf(without.value) }
+    : undefined;
 }
 
 /** A bearing more at the end of the shaft beyond the drive that hangs out furthest. */
@@ -33,9 +36,16 @@ function tryOutboard(model: DriveShaftModel, solution: ShaftSolution): OutboardC
   if (!(Math.max(right, left) > 0)) return undefined;
   const at =
     left > right ? Math.max(...segments.map(({ to }) => to)) : Math.min(...segments.map(({ from }) => from));
-  const held = solveShaft({ ...model.shaft, supports: [...supports, { at: at as Length }] });
-  return held.ok ? { isThere: false, with: sideOf(held.value), without: sideOf(solution) } : undefined;
+  const held = solveShaft(withBearing(model, at).shaft);
+  return held.ok ? { isThere: false, at, with: sideOf(held.value), without: sideOf(solution) } : undefined;
 }
+
+/** The shaft with one bearing more, rigid and in line. */
+export const withBearing = (model: DriveShaftModel, at: number): DriveShaftModel => ({
+  ...model,
+  bearings: [...model.bearings, { item: 'outboard', y: at, node: '' }],
+  shaft: { ...model.shaft, supports: [...model.shaft.supports, { at: at as Length }] },
+});
 
 const sideOf = (solution: ShaftSolution): ShaftSide => ({
   maxMoment: solution.maxMoment.value,

@@ -6,6 +6,7 @@ import { bearingsOf } from './bearings.ts';
 import { diagramsOf } from './diagrams.ts';
 import type { DriveInput, DriveShaftStrength } from './driveTypes.ts';
 import { keyseatsOf } from './keyseats.ts';
+import { misalignmentOf } from './misalignment.ts';
 import { compareOutboard } from './outboard.ts';
 import { shaftSpeed } from './shaftSpeed.ts';
 
@@ -29,6 +30,7 @@ export function shaftOf(
     .map((item) => ({ at: ((item.left + item.right) / 2) as Length, mass: itemMass(item) as Mass }));
   const critical = criticalSpeed(model.shaft, STEEL_DENSITY as Density, masses);
   const outboard = compareOutboard(input, model, solution);
+  const misalignment = misalignmentOf(model);
   return [
     {
       id: model.id,
@@ -40,6 +42,7 @@ export function shaftOf(
       ...(critical.ok ? { critical: critical.value } : {}),
       keyseats: keyseatsOf(input, model, solution),
       ...(outboard ? { outboard } : {}),
+      ...(misalignment ? { misalignment } : {}),
     },
   ];
 }
