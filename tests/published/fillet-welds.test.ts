@@ -14,12 +14,11 @@ import {
   poundsForce,
   type Torque,
 } from '../../src/core/quantity/index.ts';
-import { leastFillet } from '../../src/core/standards/index.ts';
+import { findFiller, leastFillet } from '../../src/core/standards/index.ts';
 import {
   allowableThroat,
   designStrength,
   directionalFactor,
-  fillerTensile,
   throatOf,
   throatStressAt,
   type WeldConvention,
@@ -57,9 +56,9 @@ const throatFor = (
 ): number => worstThroatStress(lines, mm(1), load, convention).resultant / allowable;
 const ksi = (v: number): Pressure => ((v * poundsForce(1000)) / inches(1) ** 2) as Pressure;
 const E70 = ((): Pressure => {
-  const found = fillerTensile('E70');
+  const found = findFiller('E70');
   if (!found.ok) throw new Error('refused');
-  return found.value;
+  return found.value.tensile;
 })();
 
 describe('weld lines, Shigley tables 9-1 and 9-2 (9-1 from memory)', () => {

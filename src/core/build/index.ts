@@ -16,6 +16,7 @@ export {
   type DiscBrakeEntry,
   datumNames,
   type EngineEntry,
+  type LoadCaseName,
   type MaterialName,
   materialNames,
   type OperationName,

@@ -1,5 +1,6 @@
-import { type Issue, nearestName, type Outcome } from '../quantity/index.ts';
+import type { Issue, Outcome } from '../quantity/index.ts';
 import { clearanceHole, findBearing, findThread } from '../standards/index.ts';
+import { issuesAt, unknownName } from './nameIssues.ts';
 import type { Names } from './names.ts';
 import type { Build, PlateEntry } from './schema/index.ts';
 
@@ -12,7 +13,7 @@ export function plateReferenceIssues(build: Build, names: Names): Issue[] {
     const path = `plates.${name}`;
     return [
       ...usesOf(build, entry, names).flatMap(([at, given, known, wanted]) =>
-        known.includes(given) ? [] : [unknownName(`${path}.${at}`, given, known, wanted)],
+        unknownName(`${path}.${at}`, given, known, wanted),
       ),
       ...designations(entry).flatMap(([at, found]) => issuesAt(found, `${path}.${at}`)),
     ];
@@ -120,11 +121,3 @@ function designations(entry: PlateEntry): readonly (readonly [string, Outcome<un
       return holes;
   }
 }
-
-function unknownName(path: string, given: string, known: readonly string[], wanted: string): Issue {
-  const nearest = nearestName(given, known);
-  return { code: 'unknown-name', path, given, wanted, ...(nearest ? { nearest } : {}) };
-}
-
-const issuesAt = (outcome: Outcome<unknown>, path: string): readonly Issue[] =>
-  outcome.ok ? [] : outcome.issues.map((issue) => ({ ...issue, path }));

@@ -1,5 +1,7 @@
-import { type Issue, nearestName } from '../quantity/index.ts';
+import type { Issue } from '../quantity/index.ts';
 import { findChain, readTire } from '../standards/index.ts';
+import { loadReferenceIssues } from './loadReferences.ts';
+import { issuesAt, unknownName } from './nameIssues.ts';
 import { type Names, namesOf } from './names.ts';
 import { placementCircles } from './placementOrder.ts';
 import { plateReferenceIssues } from './plateReferences.ts';
@@ -17,6 +19,7 @@ export function referenceIssues(build: Build): Issue[] {
     ...drivelineIssues(build, names),
     ...stackIssues(build, names),
     ...plateReferenceIssues(build, names),
+    ...loadReferenceIssues(build, names),
     ...tireIssues(build),
     ...valueIssues(build),
   ];
@@ -51,9 +54,11 @@ function placementsOf(build: Build): [path: string, placement: Placement][] {
 function placementIssues(build: Build, names: Names): Issue[] {
   const issues: Issue[] = [];
   for (const [path, placement] of placementsOf(build)) {
-    issues.push(...unknown(`${path}.from`, placement.from, names.places, 'datum or node'));
+    issues.push(...unknownName(`${path}.from`, placement.from, names.places, 'datum or node'));
     if (placement.along)
-      issues.push(...unknown(`${path}.along.toward`, placement.along.toward, names.places, 'datum or node'));
+      issues.push(
+        ...unknownName(`${path}.along.toward`, placement.along.toward, names.places, 'datum or node'),
+      );
     if (placement.up !== undefined && placement.height !== undefined) {
       issues.push({ code: 'conflict', path, reason: 'give `up` or `height`, not both' });
     }
@@ -74,9 +79,9 @@ function frameIssues(build: Build, names: Names): Issue[] {
   }));
   for (const [name, tube] of Object.entries(build.frame.tubes)) {
     const path = `frame.tubes.${name}`;
-    issues.push(...unknown(`${path}.tubing`, tube.tubing, names.tubing, 'tubing'));
+    issues.push(...unknownName(`${path}.tubing`, tube.tubing, names.tubing, 'tubing'));
     tube.through.forEach((node, i) => {
-      issues.push(...unknown(`${path}.through[${i}]`, node, names.places, 'datum or node'));
+      issues.push(...unknownName(`${path}.through[${i}]`, node, names.places, 'datum or node'));
       if (i > 0 && node === tube.through[i - 1]) {
         issues.push({
           code: 'conflict',
@@ -87,7 +92,7 @@ function frameIssues(build: Build, names: Names): Issue[] {
     });
     for (const end of ['start', 'end'] as const) {
       const entry = tube[end];
-      if (entry?.onto) issues.push(...unknown(`${path}.${end}.onto`, entry.onto, names.tubes, 'tube'));
+      if (entry?.onto) issues.push(...unknownName(`${path}.${end}.onto`, entry.onto, names.tubes, 'tube'));
       if (entry?.joint === 'cope' && !entry.onto) {
         issues.push({
           code: 'missing',
@@ -104,7 +109,7 @@ function frameIssues(build: Build, names: Names): Issue[] {
     }
   }
   (build.shop?.tubeStock ?? []).forEach((stock, i) => {
-    issues.push(...unknown(`shop.tubeStock[${i}].tubing`, stock.tubing, names.tubing, 'tubing'));
+    issues.push(...unknownName(`shop.tubeStock[${i}].tubing`, stock.tubing, names.tubing, 'tubing'));
   });
   return issues;
 }
@@ -134,21 +139,21 @@ function drivelineIssues(build: Build, names: Names): Issue[] {
           reason: `the ${name} shaft is given elsewhere in the file`,
         });
     }
-    if (shaft.rides) issues.push(...unknown(`${path}.rides`, shaft.rides, names.shafts, 'shaft'));
+    if (shaft.rides) issues.push(...unknownName(`${path}.rides`, shaft.rides, names.shafts, 'shaft'));
   }
   build.driveline.stages.forEach((stage, i) => {
     const path = `driveline.stages[${i}]`;
     issues.push(...duplicate(names.stages, i, `${path}.id`));
     if (stage.kind === 'clutch') {
-      issues.push(...unknown(`${path}.on`, stage.on, names.shafts, 'shaft'));
+      issues.push(...unknownName(`${path}.on`, stage.on, names.shafts, 'shaft'));
       return;
     }
-    issues.push(...unknown(`${path}.from`, stage.from, names.shafts, 'shaft'));
-    issues.push(...unknown(`${path}.to`, stage.to, names.shafts, 'shaft'));
-    if (stage.adjust) issues.push(...unknown(`${path}.adjust`, stage.adjust, names.shafts, 'shaft'));
+    issues.push(...unknownName(`${path}.from`, stage.from, names.shafts, 'shaft'));
+    issues.push(...unknownName(`${path}.to`, stage.to, names.shafts, 'shaft'));
+    if (stage.adjust) issues.push(...unknownName(`${path}.adjust`, stage.adjust, names.shafts, 'shaft'));
     if (stage.from === stage.to)
       issues.push({ code: 'conflict', path, reason: `the drive runs from "${stage.from}" to itself` });
-    if (stage.kind === 'chain') issues.push(...atPath(findChain(stage.chain), `${path}.chain`));
+    if (stage.kind === 'chain') issues.push(...issuesAt(findChain(stage.chain), `${path}.chain`));
   });
   return issues;
 }
@@ -158,7 +163,7 @@ function stackIssues(build: Build, names: Names): Issue[] {
   const shafts = Object.values(build.stacks).map((stack) => stack.shaft);
   Object.entries(build.stacks).forEach(([name, stack], at) => {
     const path = `stacks.${name}`;
-    issues.push(...unknown(`${path}.shaft`, stack.shaft, names.shafts, 'shaft'));
+    issues.push(...unknownName(`${path}.shaft`, stack.shaft, names.shafts, 'shaft'));
     issues.push(...duplicate(shafts, at, `${path}.shaft`));
     const ids = stack.items.map((item) => item.id);
     stack.items.forEach((item, i) => {
@@ -166,14 +171,14 @@ function stackIssues(build: Build, names: Names): Issue[] {
       issues.push(...duplicate(ids, i, `${here}.id`));
       (item.planes ?? []).forEach((plane, k) => {
         if (plane.drive)
-          issues.push(...unknown(`${here}.planes[${k}].drive`, plane.drive, names.drives, 'drive'));
+          issues.push(...unknownName(`${here}.planes[${k}].drive`, plane.drive, names.drives, 'drive'));
         if (plane.brake)
-          issues.push(...unknown(`${here}.planes[${k}].brake`, plane.brake, names.brakes, 'brake'));
+          issues.push(...unknownName(`${here}.planes[${k}].brake`, plane.brake, names.brakes, 'brake'));
       });
       if (item.pin?.to === 'in-line')
-        issues.push(...unknown(`${here}.pin.drive`, item.pin.drive, names.drives, 'drive'));
+        issues.push(...unknownName(`${here}.pin.drive`, item.pin.drive, names.drives, 'drive'));
       if (item.pin?.to === 'caliper')
-        issues.push(...unknown(`${here}.pin.brake`, item.pin.brake, names.brakes, 'brake'));
+        issues.push(...unknownName(`${here}.pin.brake`, item.pin.brake, names.brakes, 'brake'));
     });
   });
   return issues;
@@ -190,7 +195,7 @@ function tireIssues(build: Build): Issue[] {
 
 function tireIssue(tire: TireEntry, path: string): Issue[] {
   const measured = tire.width !== undefined && (tire.diameter !== undefined || tire.rollout !== undefined);
-  if (tire.size !== undefined) return measured ? [] : atPath(readTire(tire.size), `${path}.size`);
+  if (tire.size !== undefined) return measured ? [] : issuesAt(readTire(tire.size), `${path}.size`);
   return measured
     ? []
     : [{ code: 'missing', path, wanted: 'a size marking, or a measured width with a diameter or rollout' }];
@@ -235,17 +240,7 @@ function valueIssues(build: Build): Issue[] {
   return issues;
 }
 
-function unknown(path: string, given: string, known: readonly string[], wanted: string): Issue[] {
-  if (known.includes(given)) return [];
-  const nearest = nearestName(given, known);
-  return [{ code: 'unknown-name', path, given, wanted, ...(nearest ? { nearest } : {}) }];
-}
-
 function duplicate(names: readonly string[], at: number, path: string): Issue[] {
   const given = names[at] as string;
   return names.indexOf(given) < at ? [{ code: 'duplicate-name', path, given }] : [];
-}
-
-function atPath(outcome: { ok: true } | { ok: false; issues: readonly Issue[] }, path: string): Issue[] {
-  return outcome.ok ? [] : outcome.issues.map((issue) => ({ ...issue, path }));
 }

@@ -92,6 +92,16 @@ type Row = (typeof table.rows)[number];
 const lowest = (row: Row): number => (row.overMm === undefined ? inches(row.overIn!) : mm(row.overMm));
 const highest = (row: Row): number => (row.toMm === undefined ? inches(row.toIn!) : mm(row.toMm));
 
+/**
+ * The table's name of a property class or grade, whatever the size of the bolt.
+ * @issue not-in-table
+ */
+export function findBoltClassName(text: string): Outcome<string> {
+  const name = plainClass(text);
+  if (boltClassNames.includes(name)) return good(name);
+  return bad({ code: 'not-in-table', path: '', given: text, nearest: boltClassNames });
+}
+
 function plainClass(text: string): string {
   const plain = text.trim().toLowerCase();
   const grade = /^(?:sae\s*)?(?:grade|gr\.?|g)\s*(\d+)$/.exec(plain)?.[1];

@@ -36,6 +36,7 @@ export {
   type BoltFactor,
   boltClass,
   boltClassNames,
+  findBoltClassName,
   slipFrictions,
   slipHoles,
   torqueFactors,
@@ -114,4 +115,11 @@ export {
   tireDimensions,
 } from './tire.ts';
 export { solidBar, type TubeSection, tubeSection } from './tubeSection.ts';
-export { allowableWeldShare, fillerMetals, leastFillet, weldCorrelations } from './weldMetal.ts';
+export {
+  allowableWeldShare,
+  type FillerMetal,
+  fillerMetals,
+  findFiller,
+  leastFillet,
+  weldCorrelations,
+} from './weldMetal.ts';

@@ -9,12 +9,11 @@ import {
   resultField,
   torqueField,
 } from '../quantity/index.ts';
-import { leastFillet } from '../standards/index.ts';
+import { findFiller, leastFillet } from '../standards/index.ts';
 import {
   allowableBase,
   allowableThroat,
   directionalFactor,
-  fillerTensile,
   simplifiedDesignShear,
   type ThroatStress,
   throatOf,
@@ -262,10 +261,10 @@ function allowableOf(given: Input, worst: ThroatStress): Outcome<Pressure> {
     const correlation = atPath(weldCorrelation(given.grade), 'grade');
     return correlation.ok ? good(simplifiedDesignShear(given.baseTensile, correlation.value)) : correlation;
   }
-  const filler = atPath(fillerTensile(given.filler ?? 'E70'), 'filler');
+  const filler = atPath(findFiller(given.filler ?? 'E70'), 'filler');
   if (!filler.ok) return filler;
   const direction = rule === 'aws-directional' ? directionalFactor(worst.loadAngle) : 1;
-  return good((allowableThroat(filler.value) * direction) as Pressure);
+  return good((allowableThroat(filler.value.tensile) * direction) as Pressure);
 }
 
 /** The leg is √2 of the throat wide, so its stress is that much less. */

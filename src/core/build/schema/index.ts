@@ -3,6 +3,7 @@ export { BUILD_VERSION, type Build, buildSchema } from './build.ts';
 export type { BeltStage, ChainStage, ClutchStage, ShaftEntry, Stage } from './driveline.ts';
 export type { EngineEntry } from './engine.ts';
 export { type MaterialName, materialNames, type TubeEntry, type Tubing } from './frame.ts';
+export type { LoadCaseName } from './loads.ts';
 export { datumNames, type Placement } from './placement.ts';
 export type { BearingSeat, PlateFoot } from './plateBearings.ts';
 export type { PlateCorner, PlateHole } from './plateParts.ts';

@@ -9,11 +9,31 @@ import {
 } from '../../quantity/index.ts';
 import { namedTable, nameField, textField } from './name.ts';
 
+/** Load cases that a bike may be held against; one whose part it lacks (front brake, stand) does not occur. */
+export const loadCaseNames = [
+  'seated',
+  'standing',
+  'drop',
+  'peg',
+  'bump-front',
+  'bump-rear',
+  'pothole',
+  'braking-front',
+  'braking-rear',
+  'driving',
+  'chain-pull',
+  'cornering',
+  'side-drop',
+  'bar-pull',
+  'stand',
+] as const;
+export type LoadCaseName = (typeof loadCaseNames)[number];
+
 const share = (doc: string) => ratioField(doc, { min: 0, max: 1 });
 
 const spectrumBlock = z
   .strictObject({
-    case: nameField('Load case, e.g. bump-front.'),
+    case: z.enum(loadCaseNames).meta({ description: 'Load case.' }),
     scale: ratioField('Share of that case that this block reaches; left out: 1.', {
       above: 0,
       max: 3,

@@ -1,19 +1,6 @@
 import type { Force, Length, Outcome, Pressure } from '../../quantity/index.ts';
 import { bad, good } from '../../quantity/index.ts';
-import { allowableWeldShare, fillerMetals, weldCorrelations } from '../../standards/index.ts';
-
-/** FEXX of an electrode class, `E70` or `E7018` [Pa]. @issue not-in-table @source aws-d1-1, electrode classes */
-export function fillerTensile(name: string): Outcome<Pressure> {
-  const plain = /^E?R?(\d{2})/i.exec(name.trim())?.[1];
-  const found = fillerMetals.find((one) => one.name === `E${plain}`);
-  if (found) return good(found.tensile);
-  return bad({
-    code: 'not-in-table',
-    path: '',
-    given: name,
-    nearest: fillerMetals.map((one) => one.name),
-  });
-}
+import { allowableWeldShare, weldCorrelations } from '../../standards/index.ts';
 
 /** 0.30·FEXX in the throat [Pa]. @source shigley-9, table 9-6; AISC allowable stress */
 export const allowableThroat = (filler: Pressure): Pressure =>

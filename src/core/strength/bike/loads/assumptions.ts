@@ -1,4 +1,4 @@
-import type { Build } from '../../../build/index.ts';
+import type { Build, LoadCaseName } from '../../../build/index.ts';
 import { practice, type QuantityKind, type SourceRef } from '../../../quantity/index.ts';
 
 /** A value that the build file left out, and what stood in for it. */
@@ -12,7 +12,7 @@ export interface LoadAssumption {
 }
 
 export interface SpectrumBlock {
-  readonly case: string;
+  readonly case: LoadCaseName;
   /** Share of that case [-]. */
   readonly scale: number;
   /** [1/km] */

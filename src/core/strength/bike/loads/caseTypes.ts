@@ -1,5 +1,5 @@
 import type { Bike, MassSummary } from '../../../bike/index.ts';
-import type { Build } from '../../../build/index.ts';
+import type { Build, LoadCaseName } from '../../../build/index.ts';
 import type { DrivelineSolution } from '../../../driveline/index.ts';
 import type { Point3 } from '../../../geometry/index.ts';
 import type { SourceRef } from '../../../quantity/index.ts';
@@ -10,7 +10,7 @@ import type { DrivePull } from './drivePull.ts';
 
 /** A load case by name, with what it is made of. */
 export interface LoadCase {
-  readonly id: string;
+  readonly id: LoadCaseName;
   readonly name: string;
   /** In one sentence, with the numbers used. */
   readonly basis: string;
@@ -44,7 +44,7 @@ export interface CasesInput {
 }
 
 export interface Draft {
-  readonly id: string;
+  readonly id: LoadCaseName;
   readonly name: string;
   readonly basis: string;
   readonly source: SourceRef;

@@ -9,7 +9,7 @@ import type { Whole } from './wholeBike.ts';
 /** Full torque as the tires pass it on, and with the wheel held. */
 export function driveCases(input: CasesInput, whole: Whole, holds: Holds, limits: DriveLimits): Draft[] {
   if (!(limits.engineForce > 0)) return [];
-  const make = (id: string, name: string, torque: number, basis: string): Draft => ({
+  const make = (id: 'driving' | 'chain-pull', name: string, torque: number, basis: string): Draft => ({
     id,
     name,
     basis,

@@ -16,6 +16,7 @@ export interface BoltSetting {
 const PROOF_SHARE = 0.75;
 
 const TORQUE_FACTOR = 0.2;
+const PAINTED = slipFrictions.find(({ name }) => name === 'painted-or-oily')!.value;
 
 /** Preload and strength of a bolt that a plate names; the file may say grade, torque and faces. */
 export function boltOf({ build }: JointInput, plate: string, size: string): BoltSetting | undefined {
@@ -29,8 +30,7 @@ export function boltOf({ build }: JointInput, plate: string, size: string): Bolt
   const preload = given?.torque
     ? preloadOfTorque(given.torque, TORQUE_FACTOR, major)
     : PROOF_SHARE * grade.value.proof * stressArea;
-  const friction =
-    given?.friction ?? slipFrictions.find(({ name }) => name === 'painted-or-oily')?.value ?? 0.15;
+  const friction = given?.friction ?? PAINTED;
   return {
     preload,
     friction,

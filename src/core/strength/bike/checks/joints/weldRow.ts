@@ -1,5 +1,6 @@
 import type { Length, Pressure } from '../../../../quantity/index.ts';
-import { allowableBase, allowableThroat, fillerTensile } from '../../../welds/weldAllowable.ts';
+import { findFiller } from '../../../../standards/index.ts';
+import { allowableBase, allowableThroat } from '../../../welds/weldAllowable.ts';
 import { throatOf, type WeldLine, type WeldLoad, worstThroatStress } from '../../../welds/weldGroup.ts';
 import type { LoadSettings } from '../../loads/assumptions.ts';
 import type { LoadCase } from '../../loads/caseTypes.ts';
@@ -23,8 +24,9 @@ export function weldRow(of: {
   readonly settings: LoadSettings;
 }): UtilizationRow {
   const stress = worstThroatStress(of.lines, throatOf(of.leg), of.load, 'all-shear');
-  const filler = fillerTensile(of.settings.filler);
-  const throat = allowableThroat(filler.ok ? filler.value : (482e6 as Pressure));
+  const filler = findFiller(of.settings.filler);
+  if (!filler.ok) throw new Error(`a filler that the reader let through: ${of.settings.filler}`);
+  const throat = allowableThroat(filler.value.tensile);
   // Stress on the leg is that in the throat over √2.
   const base = allowableBase(of.yield as Pressure) * Math.SQRT2;
   const limit = Math.min(throat, base);
