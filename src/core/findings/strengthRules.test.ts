@@ -43,4 +43,22 @@ describe('strength', () => {
       }
     }
   });
+
+  test('a thread that runs into the plate is told, a little as a note, past the middle as a caution', () => {
+    const thread = (threadLeft: string) =>
+      findingsOf({ stacks: { rear: { axle: { threadLeft } } } }).filter(({ id }) =>
+        id.includes('axle-thread'),
+      );
+    expect(thread('19.5 mm')).toEqual([]);
+    expect(thread('21 mm').map(({ severity }) => severity)).toEqual(['note']);
+    expect(thread('25 mm').map(({ severity }) => severity)).toEqual(['caution']);
+  });
+
+  test('a hub whose bearings wear out early is told what to do, a belt row with its own reason', () => {
+    const [hub] = findingsOf({ loads: { bearingLife: 30_000 } }).filter(({ id }) =>
+      /wheel-bearing.*:rearAxle/.test(id),
+    );
+    expect(hub!.remedy).toMatch(/larger bearings/);
+    expect(hub!.severity).toBe('caution');
+  });
 });

@@ -236,7 +236,7 @@ function threadFindings({ axles }: Strength): Finding[] {
 
 /** How much an outboard bearing brings, side by side. */
 function outboardNotes({ drive }: Strength): Finding[] {
-  return drive.shafts.flatMap(({ id, outboard }): Finding[] => {
+  return drive.shafts.flatMap(({ id, outboard, misalignment }): Finding[] => {
     if (!outboard) return [];
     const { with: held, without } = outboard;
     return [
@@ -246,7 +246,7 @@ function outboardNotes({ drive }: Strength): Finding[] {
         question: 'hold',
         part: id,
         what: `${outboard.isThere ? 'The' : 'An added'} outboard bearing of "${id}": largest stress ${say(held.maxStress, 'pressure', 1)} with it, ${say(without.maxStress, 'pressure', 1)} without; most loaded bearing ${say(held.maxReaction, 'force')} and ${say(without.maxReaction, 'force')}; tilt ${(held.maxSlope * 1000).toFixed(2)} and ${(without.maxSlope * 1000).toFixed(2)} mrad.`,
-        why: 'It is one more plate to line up; a bearing out of line loads the others.',
+        why: `It is one more plate to line up; a bearing out of line loads the others${misalignment ? `: ${sayLength(misalignment.offset)} off adds up to ${say(misalignment.reaction, 'force')} on seats as stiff as the build file tells` : ''}.`,
         source: derived('continuous beam on rigid bearings'),
       },
     ];

@@ -59,7 +59,7 @@ function firstThatHolds(
   for (const change of changes) {
     tries++;
     const [tried] = tryChange(row, change);
-    if (!tried || (last && tried.utilization >= last.utilization)) continue;
+    if (!tried || tried.utilization >= (last ?? row).utilization) continue;
     last = tried;
     if (last.holds) break;
   }
@@ -80,6 +80,8 @@ function changesFor(input: StrengthInput, core: StrengthCore, row: UtilizationRo
   if (row.check === 'wallUnderTube' || row.check === 'wallUnderPlate')
     return wallUnderWeldChanges(input, core, row);
   if (tube) return wallChanges(input, tube);
+  // A thicker axle leaves the hub's bearings as they are.
+  if (row.check === 'wheelBearingLife' || row.check === 'wheelBearingStatic') return [];
   const stack = Object.entries(input.bike.stacks).find(([, one]) => one.shaft === row.part);
   if (stack) return shaftChanges(input, row.part, stack);
   if (input.build.plates[row.part]?.recipe === 'engine-plate') return boltChanges(input, row.part);

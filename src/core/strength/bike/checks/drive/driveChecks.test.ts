@@ -175,4 +175,13 @@ describe('wheel bearings', () => {
     expect(unnamed.wheelBearings.map(({ wheel }) => wheel)).toEqual(['rear']);
     expect(unnamed.notChecked.some((one) => one.startsWith('bearings of the front wheel'))).toBe(true);
   });
+
+  test('a thicker axle is not offered for them, nor any change that changes nothing', () => {
+    const { rows, remedies } = strengthOf(solved('heavy', { loads: { bearingLife: 10_000 } }));
+    expect(
+      rows.find(({ part, check }) => part === 'rearAxle' && check === 'wheelBearingLife')!.utilization,
+    ).toBeGreaterThan(1);
+    expect(remedies.filter(({ row }) => row.check === 'wheelBearingLife')).toEqual([]);
+    for (const { row, utilization } of remedies) expect(utilization).toBeLessThan(row.utilization);
+  });
 });
