@@ -2,6 +2,7 @@ import type { UtilizationRow } from './checks/utilizationRow.ts';
 import { boltChanges } from './remedies/boltGrades.ts';
 import type { Change } from './remedies/change.ts';
 import { outboardChanges } from './remedies/outboardBearing.ts';
+import { plateChanges } from './remedies/plateThickness.ts';
 import { shaftChanges } from './remedies/shaftSizes.ts';
 import { wallChanges } from './remedies/tubeWalls.ts';
 import { wallUnderWeldChanges } from './remedies/wallsUnderWelds.ts';
@@ -84,6 +85,7 @@ function changesFor(input: StrengthInput, core: StrengthCore, row: UtilizationRo
   if (row.check === 'wheelBearingLife' || row.check === 'wheelBearingStatic') return [];
   const stack = Object.entries(input.bike.stacks).find(([, one]) => one.shaft === row.part);
   if (stack) return shaftChanges(input, row.part, stack);
+  if (row.check === 'plateStress') return plateChanges(input, core, row);
   if (input.build.plates[row.part]?.recipe === 'engine-plate') return boltChanges(input, row.part);
   return [];
 }

@@ -61,4 +61,7 @@ export function throughOpenings({ pattern }: PlacedPlate, { line, ends }: Loaded
 
 /** Metal in the cut, and its middle in the plate's own axes. */
 export const metalOf = ({ width, centroid }: LoadedCut['section']): string =>
-  `, ${(width * 1000).toFixed(0)} mm of metal about x ${(centroid.x * 1000).toFixed(0)}, y ${(centroid.y * 1000).toFixed(0)} mm`;
+  `, ${Math.round(width * 1000)} mm of metal about x ${whole(centroid.x)}, y ${whole(centroid.y)} mm`;
+
+/** Whole millimeters, without a minus before nothing. */
+const whole = (length: number): number => Math.round(length * 1000) + 0;
