@@ -153,7 +153,12 @@ function placeIn(
     const away = centroid.y + entry.height;
     return `${courseOf(section, { x: 'across', y: 'lengthwise' })} ${fromPlace(away, ['from', 'inside'], 'the tube')}`;
   }
-  if (isSeat(pattern))
-    return `${courseOf(section, { x: 'fore and aft', y: 'across' })} ${fromPlace(centroid.x, ['ahead of', 'behind'], 'the middle of its holes')}`;
+  if (isSeat(pattern)) {
+    const course = courseOf(section, { x: 'fore and aft', y: 'across' });
+    const holes = 'the middle of its holes';
+    return course.endsWith('aft')
+      ? `${course} ${fromPlace(centroid.y, ['left of', 'right of'], holes)}`
+      : `${course} ${fromPlace(centroid.x, ['ahead of', 'behind'], holes)}`;
+  }
   return courseOf(section, { x: 'along x', y: 'along y' });
 }
