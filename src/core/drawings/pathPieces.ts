@@ -1,6 +1,9 @@
 import { distance2, type Segment, segmentOf } from '../geometry/index.ts';
 import type { PaperPoint, PathItem } from './sheet.ts';
 
+/** An arc that stands out less than this from its chord is drawn as the chord: its center is too far off to reckon with [mm]. */
+const FLAT = 1e-6;
+
 /** The lines and arcs of a path in order [mm]; steps of no length are left out. */
 export function pathPieces(path: Pick<PathItem, 'vertices' | 'closed'>): readonly Segment[] {
   const { vertices, closed } = path;
@@ -9,7 +12,10 @@ export function pathPieces(path: Pick<PathItem, 'vertices' | 'closed'>): readonl
   for (let i = 0; i < last; i += 1) {
     const from = vertices[i];
     const to = vertices[(i + 1) % vertices.length];
-    if (from && to && distance2(from, to) > 0) pieces.push(segmentOf(from, to));
+    if (!from || !to) continue;
+    const chord = distance2(from, to);
+    const isFlat = Math.abs(from.bulge) * chord < 2 * FLAT;
+    if (chord > 0) pieces.push(segmentOf(isFlat ? { ...from, bulge: 0 } : from, to));
   }
   return pieces;
 }
