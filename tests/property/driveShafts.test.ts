@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { type AngularSpeed, type Force, inches, mm, newtons, rpm } from '../../src/core/quantity/index.ts';
 import { jointPressureLimit } from '../../src/core/standards/index.ts';
 import { misalignmentOf } from '../../src/core/strength/bike/checks/drive/misalignment.ts';
-import { hubForces } from '../../src/core/strength/bike/checks/hubForces.ts';
+import { type HubForces, hubForces } from '../../src/core/strength/bike/checks/hubForces.ts';
+import { rideLoad } from '../../src/core/strength/bike/checks/rideLoad.ts';
 import type { LoadCase } from '../../src/core/strength/bike/loads/caseTypes.ts';
 import type { DriveShaftModel } from '../../src/core/strength/bike/loads/shaftModel.ts';
 import type { BikeFrame } from '../../src/core/strength/bike/model/frameTypes.ts';
@@ -93,7 +94,7 @@ describe('bearings inside a hub', () => {
           const one = {
             balanced: { loads: { nodes: [{ node: 'l', force: l }, { node: 'r', force: r }, { node: 'r' }] } },
           } as unknown as LoadCase;
-          const { radial, axial } = hubForces(frame, 'front', one, inset / 1000);
+          const { radial, axial } = hubForces({ frame, wheel: 'front', one, inset: inset / 1000 });
           const arm = half - inset / 1000;
           for (const [k, axis] of (['x', 'z'] as const).entries()) {
             expect(radial[0][k]! + radial[1][k]!).toBeCloseTo(l[axis] + r[axis], 6);
@@ -148,5 +149,60 @@ describe('chains and belts', () => {
       }),
       RUNS,
     );
+  });
+});
+
+describe('mean load of a ride', () => {
+  const at = (x: number, z: number, axial: number): HubForces => ({
+    radial: [
+      [x, z],
+      [x, z],
+    ],
+    axial,
+  });
+  const rating = { dynamicRating: newtons(10_000), staticRating: newtons(5000), f0: 13 };
+  const share = fc.integer({ min: 1, max: 10 }).map((tenths) => tenths / 10);
+
+  test('lies between the least and the largest load of it, whatever spectrum and duty', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 100, max: 3000 }),
+        fc.integer({ min: 100, max: 9000 }),
+        fc.integer({ min: 0, max: 400 }),
+        fc.array(fc.record({ time: share, torque: share, speed: share }), { minLength: 1, maxLength: 4 }),
+        (rest, bump, perKilometer, duty) => {
+          const forces = new Map([
+            ['seated', at(0, rest, 0)],
+            ['bump-rear', at(0, rest + bump, 0)],
+          ]);
+          const spectrum = [{ case: 'bump-rear' as const, scale: 1, perKilometer }];
+          const load = rideLoad({ settings: { duty, spectrum }, turn: 1.2, forces, side: 0, rating });
+          expect(load).toBeGreaterThanOrEqual(rest * (1 - 1e-9));
+          expect(load).toBeLessThanOrEqual((rest + bump) * (1 + 1e-9));
+        },
+      ),
+      RUNS,
+    );
+  });
+
+  test('by hand: 100 bumps a kilometer of a turn of 1 m, three times the load: ∛(0.9 + 0.1·27)', () => {
+    const forces = new Map([
+      ['seated', at(0, 500, 0)],
+      ['bump-rear', at(0, 1500, 0)],
+    ]);
+    const settings = {
+      duty: [{ time: 1, torque: 0.5, speed: 1 }],
+      spectrum: [{ case: 'bump-rear' as const, scale: 1, perKilometer: 100 }],
+    };
+    expect(rideLoad({ settings, turn: 1, forces, side: 1, rating }) / 500).toBeCloseTo(
+      Math.cbrt(0.9 + 2.7),
+      9,
+    );
+  });
+
+  test('a duty that never moves leaves plain riding, not a division by nothing', () => {
+    const settings = { duty: [{ time: 1, torque: 1, speed: 0 }], spectrum: [] };
+    const forces = new Map([['seated', at(300, 400, 0)]]);
+    expect(rideLoad({ settings, turn: 1, forces, side: 0, rating })).toBeCloseTo(500, 9);
   });
 });

@@ -1,3 +1,5 @@
+import type { Force } from '../../../quantity/index.ts';
+import type { BearingLoad } from '../../bearing/bearingLife.ts';
 import type { LoadCase } from '../loads/caseTypes.ts';
 import type { BikeFrame } from '../model/frameTypes.ts';
 
@@ -8,17 +10,26 @@ export interface HubForces {
   readonly axial: number;
 }
 
+export interface HubInput {
+  readonly frame: Pick<BikeFrame, 'wheels'>;
+  readonly wheel: 'front' | 'rear';
+  readonly one: LoadCase;
+  /** From the hub's face to the middle of the bearing [m]. */
+  readonly inset: number;
+}
+
+/** What one bearing carries, all of the force along the axle on it [N]. */
+export const bearingLoad = ({ radial, axial }: HubForces, side: 0 | 1): BearingLoad => ({
+  radial: Math.hypot(...radial[side]) as Force,
+  axial: Math.abs(axial) as Force,
+});
+
 /**
  * Forces of a wheel on the bearings of its hub, which sit `inset` inside its faces: the forces at the faces moved in,
  * with the same sum and moment.
  * @source derived, statics of the hub
  */
-export function hubForces(
-  frame: BikeFrame,
-  wheel: 'front' | 'rear',
-  one: LoadCase,
-  inset: number,
-): HubForces {
+export function hubForces({ frame, wheel, one, inset }: HubInput): HubForces {
   const { hub, hubY } = frame.wheels[wheel];
   const sums = hub.map((node) => {
     const sum = { x: 0, y: 0, z: 0 };

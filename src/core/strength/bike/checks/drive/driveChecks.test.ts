@@ -162,6 +162,25 @@ describe('chains', () => {
   });
 });
 
+describe('bearings in plates', () => {
+  test('bored: the limits of the class; by hand: the band of the file about a ring that just seats', () => {
+    const seatOf = (seat: Json) =>
+      strengthCore(solved('heavy', { plates: { 'inner-plate': { seat } } })).drive.seats.find(
+        ({ plate }) => plate === 'inner-plate',
+      )!;
+    // ISO 286, 52 mm: N7 −9/−39, ring of class Normal 0/−13.
+    const bored = seatOf({});
+    expect(bored.interference.least * 1e6).toBeCloseTo(-4, 6);
+    expect(bored.interference.most * 1e6).toBeCloseTo(39, 6);
+    expect(bored.clearance!.group).toBe('C3');
+    const opened = seatOf({ finish: 'by-hand', bearing: '6205' });
+    expect(opened.isByHand).toBe(true);
+    expect(opened.interference.most).toBeCloseTo(-opened.interference.least, 12);
+    expect(opened.clearance!.group).toBe('N');
+    expect(opened.clearanceLoss.middle).toBe(0);
+  });
+});
+
 describe('wheel bearings', () => {
   test('worse roads shorten their life; none named is said, not guessed', () => {
     const life = (spectrum: readonly Json[]): number =>
