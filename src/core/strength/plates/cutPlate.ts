@@ -25,7 +25,7 @@ export interface CutOptions {
 /** Directions of the cuts, fifteen degrees apart. */
 const DIRECTIONS = 12;
 /** Even places of each direction, a thickness apart where that is fewer. */
-const MOST_PLACES = 16;
+const MOST_PLACES = 12;
 /** Cuts go this far beside a place where a load enters or the outline turns in [m]. */
 const BESIDE = 2e-5;
 /** Of two cuts nearer than this, one is enough [m]. */

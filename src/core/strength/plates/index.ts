@@ -5,4 +5,4 @@ export { type Holder, heldBy } from './hold.ts';
 export type { NetSection } from './netSection.ts';
 export { type LineLoad, type PlateLoads, type PointLoad, unbalance, wrenchOf } from './plateLoads.ts';
 export type { PlateWeld } from './seams.ts';
-export { type AllowedStress, type LoadedCut, loadedCut, worstCut } from './worstCut.ts';
+export { type AllowedStress, glancedShare, type LoadedCut, loadedCut, worstCut } from './worstCut.ts';

@@ -9,12 +9,12 @@ export interface PlateWeld {
 /** Distance from a straight cut to the nearest seam [m]; Infinity without. */
 export function gapToSeams(a: Point, b: Point, welds: readonly PlateWeld[]): number {
   let gap = Number.POSITIVE_INFINITY;
-  for (const { from, to } of welds) gap = Math.min(gap, gapBetween(a, b, from, to));
-  return gap;
+  for (const { from, to } of welds) gap = Math.min(gap, squareGap(a, b, from, to));
+  return Math.sqrt(gap);
 }
 
-/** Distance between two straight lines [m]. */
-function gapBetween(a: Point, b: Point, c: Point, d: Point): number {
+/** Square of the distance between two straight lines [m²]. */
+function squareGap(a: Point, b: Point, c: Point, d: Point): number {
   if (side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0) return 0;
   return Math.min(toLine(a, c, d), toLine(b, c, d), toLine(c, a, b), toLine(d, a, b));
 }
@@ -22,8 +22,9 @@ function gapBetween(a: Point, b: Point, c: Point, d: Point): number {
 const side = (p: Point, q: Point, r: Point): number => (q.x - p.x) * (r.y - p.y) - (q.y - p.y) * (r.x - p.x);
 
 function toLine(p: Point, a: Point, b: Point): number {
-  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const dx = b.x - a.x;
+  const dy = b.y - a.y;
   const square = dx * dx + dy * dy;
   const t = square > 0 ? Math.min(1, Math.max(0, ((p.x - a.x) * dx + (p.y - a.y) * dy) / square)) : 0;
-  return Math.hypot(p.x - a.x - t * dx, p.y - a.y - t * dy);
+  return (p.x - a.x - t * dx) ** 2 + (p.y - a.y - t * dy) ** 2;
 }

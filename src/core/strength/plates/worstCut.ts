@@ -13,6 +13,7 @@ import {
 import { sumAhead } from './loadsAhead.ts';
 import type { NetSection } from './netSection.ts';
 import type { PlateLoads } from './plateLoads.ts';
+import { sharpened } from './sharpen.ts';
 
 /** A cut with what acts in it. */
 export interface LoadedCut {
@@ -66,25 +67,48 @@ function squareIn({ plate }: CutPlate, section: NetSection, loads: ActingLoads, 
 }
 
 /**
- * The cut with the largest share of its allowed stress.
- * @param every looks only at each such cut, for a first glance at which of many load cases counts
+ * The cut with the largest share of its allowed stress: the worst of the sweep, then turned and shifted a little.
  * @returns undefined for a plate without cuts
  */
-export function worstCut(
+export function worstCut(cut: CutPlate, loads: PlateLoads, allowed: AllowedStress): LoadedCut | undefined {
+  const acting = actingLoads(cut, loads);
+  const work = scratch();
+  const { at, share } = largestShare(cut, acting, allowed, 1);
+  const found = cut.sections[at];
+  if (!found) return undefined;
+  const { section, square } = sharpened(cut, { section: found, square: share * share }, (one) => {
+    const limit = one.isAtWeld ? allowed.welded : allowed.plain;
+    return squareIn(cut, one, acting, work) / (limit * limit);
+  });
+  return { ...loadedCut(cut, section, loads), share: Math.sqrt(square) };
+}
+
+/** A first glance at one cut in so many, to tell which of many load cases counts: the largest share found [-]. */
+export const glancedShare = (
   cut: CutPlate,
   loads: PlateLoads,
   allowed: AllowedStress,
-  every = 1,
-): LoadedCut | undefined {
-  const acting = actingLoads(cut, loads);
+  every: number,
+): number => largestShare(cut, actingLoads(cut, loads), allowed, every).share;
+
+function largestShare(
+  cut: CutPlate,
+  acting: ActingLoads,
+  allowed: AllowedStress,
+  every: number,
+): { readonly at: number; readonly share: number } {
   const work = scratch();
-  let worst: NetSection | undefined;
+  const plain = 1 / allowed.plain ** 2;
+  const welded = 1 / allowed.welded ** 2;
+  let at = -1;
   let most = -1;
   for (let i = 0; i < cut.sections.length; i += every) {
     const section = cut.sections[i]!;
-    const limit = section.isAtWeld ? allowed.welded : allowed.plain;
-    const share = squareIn(cut, section, acting, work) / (limit * limit);
-    if (share > most) [worst, most] = [section, share];
+    const share = squareIn(cut, section, acting, work) * (section.isAtWeld ? welded : plain);
+    if (share > most) {
+      most = share;
+      at = i;
+    }
   }
-  return worst && { ...loadedCut(cut, worst, loads), share: Math.sqrt(most) };
+  return { at, share: Math.sqrt(Math.max(0, most)) };
 }

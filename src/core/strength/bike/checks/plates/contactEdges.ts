@@ -1,7 +1,6 @@
 import {
   add2,
   directionToLocal,
-  distance3,
   dot2,
   dot3,
   type Frame3,
@@ -56,20 +55,30 @@ function seam(
   const to = Math.min(line.length, Math.max(...stations) + BESIDE);
   const count = Math.max(1, Math.ceil((to - from) / STEP));
   const samples = Array.from({ length: count + 1 }, (_, k) => line.at(from + ((to - from) * k) / count));
-  const gaps = placed.map((point) => Math.min(...samples.map((sample) => distance3(sample, point))));
+  const gaps = placed.map((point) => nearest(samples, point));
   const least = Math.min(...gaps);
   const next = (i: number): number => (i + 1) % flat.length;
   const isOn = gaps.map((gap) => gap <= least + SEAM);
   const touching = flat.flatMap((_, i) => (isOn[i] && isOn[next(i)] ? [i] : []));
   // A corner alone on the tube is held along the two edges that meet there.
-  const nearest = gaps.indexOf(least);
-  const used = touching.length > 0 ? touching : [nearest, (nearest + flat.length - 1) % flat.length];
+  const corner = gaps.indexOf(least);
+  const used = touching.length > 0 ? touching : [corner, (corner + flat.length - 1) % flat.length];
   const ends = samples.length - 1;
   const along = unit3(subtract3(samples[ends]!, samples[0]!));
   if (Math.abs(dot3(along, axes.z)) > ACROSS)
     return used.map((i) => ({ by: 'line', from: flat[i]!, to: flat[next(i)]! }));
   const touched = used.flatMap((i) => [flat[i]!, flat[next(i)]!]);
   return [straight(touched, directionToLocal(axes, along))];
+}
+
+/** Distance to the nearest of many places [m]. */
+function nearest(places: readonly Point3[], { x, y, z }: Point3): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const place of places) {
+    const [dx, dy, dz] = [place.x - x, place.y - y, place.z - z];
+    least = Math.min(least, dx * dx + dy * dy + dz * dz);
+  }
+  return Math.sqrt(least);
 }
 
 /** Along a tube the seam counts straight from end to end, round corners too. */

@@ -3,6 +3,7 @@ import { materialStrength } from '../../../../standards/index.ts';
 import {
   type AllowedStress,
   type CutPlate,
+  glancedShare,
   type LoadedCut,
   type PlateLoads,
   worstCut,
@@ -124,8 +125,7 @@ function glance(
   const most = [0, 1].map((k) => Math.max(...loaded.map(({ sizes }) => sizes[k]!)));
   return loaded.flatMap(({ one, loads, sizes }): Glanced[] => {
     if (sizes[0] < LARGE * most[0]! && sizes[1] < LARGE * most[1]!) return [];
-    const found = worstCut(cuts, loads, allowed, GLANCE);
-    return found ? [{ study, one, loads, share: found.share }] : [];
+    return [{ study, one, loads, share: glancedShare(cuts, loads, allowed, GLANCE) }];
   });
 }
 
