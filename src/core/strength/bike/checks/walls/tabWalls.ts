@@ -2,6 +2,7 @@ import { directionToLocal, distance3, subtract3, toWorld, unit3 } from '../../..
 import type { Force, Length, Torque } from '../../../../quantity/index.ts';
 import { type ChordWall, chordPrestress } from '../../../tubeJoints/chordWall.ts';
 import { type PlateJoint, plateInteraction, plateResistance } from '../../../tubeJoints/plateJoint.ts';
+import { type SaddleSeat, saddleLine } from '../../../tubeJoints/saddleSeat.ts';
 import { enteringAt, type PlacedPlate, placedPlates } from '../plates/plateAxes.ts';
 import { loadsByPlate, plateBodies } from '../plates/plateBodies.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
@@ -15,6 +16,8 @@ interface StandingTab {
   readonly nodes: readonly string[];
   readonly chord: ChordWall;
   readonly joint: Omit<PlateJoint, 'chord' | 'partialFactor'>;
+  /** Where it is hollowed to its tube. */
+  readonly saddle?: SaddleSeat;
 }
 
 export interface TabWalls {
@@ -62,23 +65,24 @@ function tabOf(context: WallContext, plate: PlacedPlate, stations: readonly stri
   const { x, z } = directionToLocal(plate.frame, along);
   if (Math.max(Math.abs(x), Math.abs(z)) < PLAIN)
     return `the wall of "${line.id}" under "${pattern.id}", which leans on it`;
+  const kind = Math.abs(x) >= PLAIN ? 'longitudinal' : 'transverse';
+  const width = (entry.base ?? 2 * entry.noseRadius) as Length;
   return {
     plate,
     height: entry.height,
     line: line.id,
     nodes: stations.filter((node) => places.get(node)!.line === line.id),
     chord,
-    joint: {
-      kind: Math.abs(x) >= PLAIN ? 'longitudinal' : 'transverse',
-      length: (entry.base ?? 2 * entry.noseRadius) as Length,
-      thickness: pattern.thickness as Length,
-    },
+    joint: { kind, length: width, thickness: pattern.thickness as Length },
+    ...(kind === 'transverse' && entry.seat === 'saddle'
+      ? { saddle: { outside: chord.outside, width } }
+      : {}),
   };
 }
 
 function rowOf(
   context: WallContext,
-  { plate, height, line, nodes, chord, joint }: StandingTab,
+  { plate, height, line, nodes, chord, joint, saddle }: StandingTab,
   loads: ReturnType<typeof loadsByPlate>,
 ): UtilizationRow | undefined {
   const { cases, results, settings, frame } = context.input;
@@ -88,15 +92,19 @@ function rowOf(
   const push = pushAt(context, line, nodes);
   let worst = { use: 0, c: -1 };
   cases.forEach((_, c) => {
-    const sum = { normal: 0, alongEdge: 0 };
+    const sum = { normal: 0, across: 0, alongEdge: 0, twist: 0 };
     for (const load of loads[c]?.get(plate.node) ?? []) {
       const entering = enteringAt(
         plate,
         { x: 0, y: -height },
         { ...load, at: frame.draft.nodes.get(load.node)! },
       );
+      const moment = entering.moment?.z ?? 0;
       sum.normal += entering.force.y;
-      sum.alongEdge += entering.moment?.z ?? 0;
+      sum.across += entering.force.x;
+      sum.alongEdge += moment;
+      // About the middle of the tube, half its diameter below the edge.
+      sum.twist += moment - (entering.force.x * chord.outside) / 2;
     }
     const prestress = chordPrestress({ ...chord, push: push(results.solutions[c]!) }, partialFactor);
     const { face, punching } = plateInteraction(whole, resistance, {
@@ -104,7 +112,14 @@ function rowOf(
       alongEdge: (sum.alongEdge / prestress) as Torque,
       aboutEdge: 0 as Torque,
     });
-    const use = Math.max(face, punching * prestress);
+    const line =
+      saddle &&
+      saddleLine(saddle, {
+        normal: sum.normal as Force,
+        across: sum.across as Force,
+        twist: sum.twist as Torque,
+      }) / resistance.punching;
+    const use = Math.max(face, line ?? punching * prestress);
     if (use > worst.use) worst = { use, c };
   });
   const one = cases[worst.c];
@@ -114,7 +129,7 @@ function rowOf(
     check: 'wallUnderPlate',
     place: `${plate.pattern.id}.${plate.hand}`,
     case: one.id,
-    where: `wall under "${plate.pattern.id}", edge ${joint.kind === 'longitudinal' ? 'along' : 'across'} it${outsideText(resistance.outside)}`,
+    where: `wall under "${plate.pattern.id}", ${saddle ? 'hollowed to' : joint.kind === 'longitudinal' ? 'edge along' : 'edge across'} it${outsideText(resistance.outside)}`,
     quantity: 'use of the wall under a welded tab',
     value: worst.use,
     limit: 1,
