@@ -1,6 +1,15 @@
+import { originalName } from '../build/index.ts';
 import { derived, practice } from '../quantity/index.ts';
-import type { Remedy, Strength, UtilizationRow, WeldLife } from '../strength/index.ts';
+import {
+  type Check,
+  comparisonOf,
+  type Remedy,
+  type Strength,
+  type UtilizationRow,
+  type WeldLife,
+} from '../strength/index.ts';
 import type { Finding } from './finding.ts';
+import { REMEDIES, WHY } from './strengthWords.ts';
 import { say, sayLength } from './words.ts';
 
 /** Does it hold: every comparison over its limit, weld lives, and what the model could not take as drawn. */
@@ -14,55 +23,46 @@ export function strengthFindings(strength: Strength): readonly Finding[] {
   ];
 }
 
-const leftOf = (part: string): string => part.replace(/\.right$/, '');
-
-/** Rows over their limit, the worst of each part, its mirror image and the quantity. */
+/** Rows over their limit, the worst of each comparison. */
 function firstOfPairs(rows: readonly UtilizationRow[]): UtilizationRow[] {
   const seen = new Set<string>();
   return rows.filter((row) => {
-    const key = `${leftOf(row.part)} ${row.quantity}`;
+    const key = comparisonOf(row);
     if (row.utilization <= 1 || seen.has(key)) return false;
     seen.add(key);
     return true;
   });
 }
 
-const slug = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-
 function rowFinding(row: UtilizationRow, strength: Strength): Finding {
   const { cases, settings, remedies } = strength;
   const one = cases.find(({ id }) => id === row.case);
   const isLeast = row.utilization > 1 && row.value < row.limit;
-  const isStress =
-    row.check === 'plateStress' ||
-    row.quantity === 'equivalent stress' ||
-    row.quantity.startsWith('bending stress');
-  const isBeyondYield = isStress && row.utilization > settings.yieldFactor;
+  const isBeyondYield = AGAINST_YIELD.includes(row.check) && row.utilization > settings.yieldFactor;
   const path = pathOf(strength, row.part);
   const remedy = remedyText(row, remedies);
   return {
-    id: `strength.${slug(row.quantity)}:${leftOf(row.part)}`,
+    id: `strength.${row.check}:${originalName(row.part)}`,
     severity: severityOf(row, isBeyondYield),
     question: 'hold',
-    part: leftOf(row.part),
+    part: originalName(row.part),
     ...(path === undefined ? {} : { path }),
     what: `"${row.part}", ${row.where}, ${one?.name ?? row.case}: ${row.quantity} is ${sayValue(row.value, row)}; ${isLeast ? 'at least' : 'at most'} ${sayValue(row.limit, row)} is asked for.`,
     value: row.value,
     limit: row.limit,
     margin: isLeast ? row.value - row.limit : row.limit - row.value,
     kind: row.kind,
-    why: `${one ? `${one.basis} ` : ''}${isBeyondYield ? 'The calculated stress passes yield: it bends for good.' : whyOf(row)}${row.note ? ` ${row.note}` : ''}`,
+    why: `${one ? `${one.basis} ` : ''}${isBeyondYield ? 'The calculated stress passes yield: it bends for good.' : WHY[row.check]}${row.note ? ` ${row.note}` : ''}`,
     ...(remedy === undefined ? {} : { remedy }),
     source: row.source,
   };
 }
 
+/** Stresses whose limit is yield over the factor asked for. */
+const AGAINST_YIELD: readonly Check[] = ['vonMises', 'shaftStress', 'axleBending', 'plateStress'];
+
 /** What wears sooner and does not let go: ratings for thousands of hours of full power, a bearing without its clearance. */
-const WEARS: readonly UtilizationRow['check'][] = ['chainPower', 'chainPressure', 'seatClearance'];
+const WEARS: readonly Check[] = ['chainPower', 'chainPressure', 'seatClearance'];
 
 const severityOf = ({ check }: UtilizationRow, isBeyondYield: boolean): Finding['severity'] =>
   WEARS.includes(check) ? 'note' : isBeyondYield ? 'stop' : 'caution';
@@ -77,62 +77,9 @@ const sayValue = (value: number, { kind }: UtilizationRow): string =>
       ? `${(value * 1000).toFixed(4)} mm`
       : say(value, kind, kind === 'pressure' ? 1 : undefined);
 
-/** By check, where its sentence is its own. */
-const WHY: Partial<Record<UtilizationRow['check'], string>> = {
-  wallUnderTube:
-    'The face of the tube dents or the other tears out of its wall, though the weld and both tubes hold.',
-  wallUnderPlate: 'The tab tears out of the wall of the tube or dents it, though weld and tab hold.',
-  chainPressure: 'Pins and bushings wear sooner than the table means; look at the chain often and oil it.',
-  chainShock:
-    'Grabbing clutch, lugging engine and jumps pull harder than torque alone; a chain that goes locks the wheel or whips.',
-  chainSpeed: 'Pins run dry of oil and gall in their bushings.',
-  beltWrap: 'With little wrap a belt slips, glazes and burns at launch.',
-  beltSlip: 'A belt that is not pressed hard enough slips, glazes and burns at launch.',
-  beltTension: 'Over it the cords of the belt tire and let go.',
-  seatStress:
-    'The plate yields round the bore as the bearing goes in, and the seat is loose the second time.',
-  seatClearance: 'A bearing pressed tight loses the play between its balls, runs hot and dies early.',
-  wheelBearingLife: 'One bearing in ten fails before this life.',
-  wheelBearingStatic:
-    'Balls dent their tracks under a load that the bearing meets standing or rolling slowly.',
-  axleThread: 'A crack starts at the root of a thread long before anything bends.',
-};
-
-/** What to do, where no change of size was tried. */
-const REMEDIES: Partial<Record<UtilizationRow['check'], string>> = {
-  chainPower:
-    'A larger chain, more teeth on the small sprocket, or accept a shorter life and look at it often.',
-  chainPressure:
-    'A larger chain, more teeth on the small sprocket, or accept a shorter life and look at it often.',
-  beltWrap: 'Move the shafts apart or take a belt and sheaves with less ratio.',
-  beltSlip: 'A stiffer spring in the driven unit, or a higher speed of first bite.',
-  seatClearance: 'Take a bearing of C3 clearance, or the next looser fit with a retainer.',
-  wheelBearingLife: 'A hub with larger bearings, or bearings set further apart.',
-  wheelBearingStatic: 'A hub with larger bearings, or bearings set further apart.',
-  axleThread: 'An axle threaded no further than its washers, or more washers under the nut.',
-};
-
-function whyOf({ quantity, check }: UtilizationRow): string {
-  const own = WHY[check];
-  if (own) return own;
-  if (quantity.startsWith('fatigue'))
-    return 'A crack grows from a keyseat or a loaded place long before anything bends.';
-  if (quantity.startsWith('rated over'))
-    return 'The rating is for 15 000 hours; over it the chain wears out sooner, by wear of pins or broken rollers.';
-  if (quantity.startsWith('throat'))
-    return 'The weld is asked for more than the published allowable stress, which holds for a sound full fillet.';
-  if (quantity.startsWith('life')) return 'One bearing in ten fails before this life.';
-  if (quantity.startsWith('pull on'))
-    return 'A joint that slips lets the chain go slack and works its bolts loose.';
-  if (quantity.startsWith('tilt')) return 'Balls that run across their groove wear and run hot.';
-  return 'Less than the margin that was asked for is left against yield.';
-}
-
 /** What was tried by running the check again. */
 function remedyText(row: UtilizationRow, remedies: readonly Remedy[]): string | undefined {
-  const tried = remedies.filter(
-    (remedy) => leftOf(remedy.row.part) === leftOf(row.part) && remedy.row.quantity === row.quantity,
-  );
+  const tried = remedies.filter((remedy) => comparisonOf(remedy.row) === comparisonOf(row));
   return tried.length > 0 ? tried.map((one) => triedText(row, one)).join(' Or: ') : REMEDIES[row.check];
 }
 
@@ -144,9 +91,10 @@ function triedText(row: UtilizationRow, tried: Remedy): string {
 }
 
 function pathOf({ frame, rows }: Strength, part: string): string | undefined {
-  const name = leftOf(part);
+  const name = originalName(part);
   if (rows.some((row) => row.part === name && row.check === 'plateStress')) return `plates.${name}`;
-  if (frame.welds.some(({ line }) => leftOf(line) === name) && name !== 'neck') return `frame.tubes.${name}`;
+  if (frame.welds.some(({ line }) => originalName(line) === name) && name !== 'neck')
+    return `frame.tubes.${name}`;
   return name === 'neck' ? 'steering.neck' : undefined;
 }
 
@@ -191,15 +139,15 @@ const sayKilometers = (life: number): string =>
 function weldFindings({ welds, settings }: Strength): Finding[] {
   const seen = new Set<string>();
   const short = welds.filter((weld: WeldLife) => {
-    if (weld.life.low >= settings.life || seen.has(leftOf(weld.part))) return false;
-    seen.add(leftOf(weld.part));
+    if (weld.life.low >= settings.life || seen.has(originalName(weld.part))) return false;
+    seen.add(originalName(weld.part));
     return true;
   });
   return short.map((weld) => ({
-    id: `strength.weld-life:${leftOf(weld.part)}`,
+    id: `strength.weld-life:${originalName(weld.part)}`,
     severity: 'caution',
     question: 'hold',
-    part: leftOf(weld.part),
+    part: originalName(weld.part),
     what: `"${weld.part}", ${weld.where}: by the stated ride spectrum a crack may show after ${sayKilometers(weld.life.low)} to ${sayKilometers(weld.life.high)}; ${sayKilometers(settings.life)} are asked for.`,
     value: weld.life.low,
     limit: settings.life,

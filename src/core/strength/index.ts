@@ -29,7 +29,7 @@ export type {
 } from './bike/checks/drive/driveTypes.ts';
 export { type FrameResults, lineStrengths, solveBikeFrame } from './bike/checks/frameStrength.ts';
 export type { MemberBuckling } from './bike/checks/memberBuckling.ts';
-export type { UtilizationRow } from './bike/checks/utilizationRow.ts';
+export { type Check, comparisonOf, type UtilizationRow } from './bike/checks/utilizationRow.ts';
 export type { WeldLife } from './bike/checks/weldLife.ts';
 export type { DutyShare, LoadAssumption, LoadSettings, SpectrumBlock } from './bike/loads/assumptions.ts';
 export { loadSettings } from './bike/loads/assumptions.ts';

@@ -1,4 +1,4 @@
-import type { UtilizationRow } from './checks/utilizationRow.ts';
+import { comparisonOf, type UtilizationRow } from './checks/utilizationRow.ts';
 import { boltChanges } from './remedies/boltGrades.ts';
 import type { Change } from './remedies/change.ts';
 import { outboardChanges } from './remedies/outboardBearing.ts';
@@ -33,7 +33,7 @@ export function triedRemedies(input: StrengthInput, core: StrengthCore): readonl
   const seen = new Set<string>();
   let [rows, left] = [ROWS, MOST_TRIES];
   for (const row of core.rows.filter(({ utilization }) => utilization > 1)) {
-    const key = `${row.part.replace(/\.right$/, '')} ${row.quantity}`;
+    const key = comparisonOf(row);
     if (seen.has(key)) continue;
     seen.add(key);
     const added = outboardChanges(input, core, row)
@@ -69,7 +69,7 @@ function firstThatHolds(
 
 /** The same comparison of the same part after a change, the worst of its places. */
 function tryChange(row: UtilizationRow, { what, rows }: Change): readonly Remedy[] {
-  const again = rows().filter((one) => one.part === row.part && one.quantity === row.quantity);
+  const again = rows().filter((one) => one.part === row.part && one.check === row.check);
   if (again.length === 0) return [];
   const utilization = Math.max(0, ...again.map((one) => one.utilization));
   return [{ row, what, utilization, holds: utilization <= 1 }];

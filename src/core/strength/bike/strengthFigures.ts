@@ -40,7 +40,10 @@ const FORMULAS: Readonly<Record<Check, readonly [symbol: string, formula: string
   boltLift: ['P', 'P = (F/n + M·l/Σl²)·(1 + a/e) + T/(n·l)'],
   plateStress: ['σv', 'σv = max √(σ² + 3·τ²), σ = N/A + M·c/I + 6·Mu/(b·t²)'],
   wallUnderTube: ['U', 'U = N/NRd + (Mip/Mip,Rd)² + |Mop|/Mop,Rd'],
-  wallUnderPlate: ['U', 'U = max(N/NRd + (M/MRd)², (N/l + 6·M/l²)/(2·t0·fy0/√3))'],
+  wallUnderPlate: [
+    'U',
+    'U = max(N/NRd + (M/MRd)², q/(2·t0·fy0/√3)), q = N/l + 6·M/l² or, hollowed, √((N/s)² + (V/s + T/(r·s))²)',
+  ],
   slotBearing: ['σ', 'σ = F/(d·t)'],
   slotTearOut: ['τ', 'τ = F/(2·t·(e − d0/2))'],
   tubeWeld: ['τ', 'τ = √(σ⊥² + τ²) in the throat'],

@@ -1,5 +1,5 @@
 import type { Figure } from '../../quantity/index.ts';
-import type { UtilizationRow } from './checks/utilizationRow.ts';
+import { comparisonOf, type UtilizationRow } from './checks/utilizationRow.ts';
 import { type Remedy, triedRemedies } from './remedies.ts';
 import { type StrengthCore, type StrengthInput, strengthCore } from './strengthCore.ts';
 import { strengthFigures } from './strengthFigures.ts';
@@ -46,7 +46,7 @@ function worstPlaces(rows: readonly UtilizationRow[]): readonly UtilizationRow[]
   const seen = new Set<string>();
   return rows
     .filter((row) => {
-      const key = `${row.part.replace(/\.right$/, '')} ${row.quantity}`;
+      const key = comparisonOf(row);
       if (seen.has(key)) return false;
       seen.add(key);
       return true;

@@ -1,3 +1,4 @@
+import { originalName } from '../../../build/index.ts';
 import type { SourceRef } from '../../../quantity/index.ts';
 
 /** What is compared, by a name that figures and remedies keep: one kind of part has each of them. */
@@ -62,3 +63,7 @@ export interface UtilizationRow {
   readonly note?: string;
   readonly source: SourceRef;
 }
+
+/** The same check of a part and of its mirror image is one comparison, wherever on them it is worst. */
+export const comparisonOf = ({ part, check }: Pick<UtilizationRow, 'part' | 'check'>): string =>
+  `${originalName(part)} ${check}`;

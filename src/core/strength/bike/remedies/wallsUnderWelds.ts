@@ -20,7 +20,7 @@ export function wallUnderWeldChanges(
   const walls = WALLS.filter((wall) => wall > stock.wall * 1.01 && wall < stock.outside / 2);
   const rowsOf = (wall: number): readonly UtilizationRow[] =>
     wallRows({ ...input, frame, settings, cases, results }, { line: row.part, wall }).rows;
-  const best = firstThatHolds(walls, rowsOf, row.quantity);
+  const best = firstThatHolds(walls, rowsOf, row.check);
   if (!best) return [];
   const { wall, rows } = best;
   return [
@@ -35,12 +35,12 @@ export function wallUnderWeldChanges(
 function firstThatHolds(
   walls: readonly number[],
   rowsOf: (wall: number) => readonly UtilizationRow[],
-  quantity: string,
+  check: UtilizationRow['check'],
 ): { readonly wall: number; readonly rows: readonly UtilizationRow[] } | undefined {
   const heaviest = walls.at(-1);
   if (heaviest === undefined) return undefined;
   const holds = (rows: readonly UtilizationRow[]): boolean =>
-    rows.every((one) => one.quantity !== quantity || one.utilization <= 1);
+    rows.every((one) => one.check !== check || one.utilization <= 1);
   let best = { wall: heaviest, rows: rowsOf(heaviest) };
   if (!holds(best.rows)) return best;
   let [low, high] = [0, walls.length - 1];
