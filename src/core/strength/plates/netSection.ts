@@ -193,6 +193,3 @@ const lengthOf = (gap: Gap | undefined): number => (gap ? gap.reach[1] - gap.rea
 
 const leverOf = (gap: Gap | undefined, offset: number): number =>
   gap ? Math.abs(offset - (gap.reach[0] + gap.reach[1]) / 2) : 0;
-
-/** Distance ahead of the cut, negative behind it [m]. */
-export const aheadOf = ({ nx, ny, offset }: CutLine, { x, y }: Point): number => x * nx + y * ny - offset;
