@@ -37,7 +37,7 @@ export function axlePlateStudy(
   body: PlateBody,
   cases: readonly ReadonlyMap<string, readonly NodeLoad[]>[],
 ): PlateStudy | NotStudied {
-  const { frame, bike, results, build } = input;
+  const { frame, bike, build } = input;
   const { pattern } = plate;
   const shaft = build.plates[pattern.id];
   const axle = bike.shafts[(shaft?.recipe === 'axle-plate' ? shaft.shaft : undefined) ?? 'rearAxle'];
