@@ -56,7 +56,7 @@ test('what shakes the frame is worked out beside the answer, and said in words',
   expect(await rows.count()).toBe(10);
   const hertz = (await page.locator('.shaking-table tbody th').allInnerTexts()).map(Number.parseFloat);
   expect(hertz).toEqual(hertz.toSorted((a, b) => a - b));
-  expect(await page.locator('.shaking').innerText()).toMatch(/fires once in two turns.+ Hz to .+ Hz/);
+  expect(await page.locator('.shaking').textContent()).toMatch(/fires once in two turns.+ Hz to .+ Hz/);
   expect(await page.locator('.shaking').getAttribute('aria-busy')).toBe('false');
   expect(errors).toEqual([]);
   await close();

@@ -27,7 +27,8 @@ export type {
   ShaftDiagrams,
   ShaftSide,
 } from './bike/checks/drive/driveTypes.ts';
-export { type FrameResults, lineStrengths, solveBikeFrame } from './bike/checks/frameStrength.ts';
+export { type FrameResults, solveBikeFrame } from './bike/checks/frameStrength.ts';
+export { lineStrengths } from './bike/checks/lineStrength.ts';
 export type { MemberBuckling } from './bike/checks/memberBuckling.ts';
 export { type Check, comparisonOf, type UtilizationRow } from './bike/checks/utilizationRow.ts';
 export type { WeldLife } from './bike/checks/weldLife.ts';

@@ -1,7 +1,7 @@
 import type { AssembledFrame } from './assemble.ts';
 import { rotateToGlobal } from './axes.ts';
 import { bringToMaster } from './links.ts';
-import type { FrameSolution } from './solve.ts';
+import type { FrameSolution } from './solution.ts';
 
 /** All that acts at the joints. */
 export interface Acting {

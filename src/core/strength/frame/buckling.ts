@@ -5,7 +5,7 @@ import { beamGeometricStiffness } from './beam.ts';
 import { nodalMovements } from './mechanism.ts';
 import { provenLargest } from './provenLargest.ts';
 import { condenseMatrix } from './release.ts';
-import type { FrameSolution } from './solve.ts';
+import type { FrameSolution } from './solution.ts';
 
 /** A shape in which the frame gives way when all loads of a case grow together. */
 export interface BucklingMode {

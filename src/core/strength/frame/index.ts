@@ -17,4 +17,5 @@ export {
   type Settlement,
 } from './model.ts';
 export { frequenciesBelow, massMatrix, type VibrationMode, vibrateFrame } from './modes.ts';
-export { type FrameSolution, solveFrame } from './solve.ts';
+export type { FrameSolution } from './solution.ts';
+export { solveFrame } from './solve.ts';

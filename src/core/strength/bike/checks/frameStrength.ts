@@ -1,6 +1,4 @@
-import type { Bike } from '../../../bike/index.ts';
-import type { Issue, SourceRef } from '../../../quantity/index.ts';
-import { materialStrength } from '../../../standards/index.ts';
+import type { Issue } from '../../../quantity/index.ts';
 import {
   type AssembledFrame,
   assembleFrame,
@@ -11,23 +9,12 @@ import {
 import type { LoadSettings } from '../loads/assumptions.ts';
 import type { LoadCase } from '../loads/caseTypes.ts';
 import type { BikeFrame, ModelFlaw } from '../model/frameTypes.ts';
-import { stressesOf } from './frameStress.ts';
-import type { UtilizationRow } from './utilizationRow.ts';
+import { type FrameStress, stressesOf } from './frameStress.ts';
+import type { LineStrength } from './lineStrength.ts';
 
-/** How strong the stock of a line is, as supplied and beside a weld [Pa]. */
-export interface LineStrength {
-  readonly yield: number;
-  readonly weldedYield: number;
-  readonly source: SourceRef;
-}
-
-export interface FrameResults {
+export interface FrameResults extends FrameStress {
   readonly assembled: AssembledFrame;
   readonly solutions: readonly FrameSolution[];
-  /** Two a member a case: utilization at its start and end, for the colored picture. */
-  readonly utilization: readonly Float64Array[];
-  /** Worst of each line over all cases. */
-  readonly rows: readonly UtilizationRow[];
   /** Largest unbalanced force of all cases against their load [-]. */
   readonly residual: number;
   /** Largest support reaction of all cases against their load [-]. */
@@ -89,23 +76,4 @@ function leftOver(cases: readonly LoadCase[], solutions: readonly FrameSolution[
     reaction = Math.max(reaction, most / cases[c]!.balanced.scale);
   });
   return { residual, reaction };
-}
-
-/** Strength of every line: tubes by their material, bought parts by the settings. */
-export function lineStrengths(bike: Bike, settings: LoadSettings): ReadonlyMap<string, LineStrength> {
-  const of = (name: string): LineStrength => materialStrength(name);
-  const shaft: LineStrength = {
-    yield: settings.shaftYield,
-    weldedYield: settings.shaftYield,
-    source: { key: 'memory', where: '1018 cold-drawn, unless the file gives another' },
-  };
-  return new Map<string, LineStrength>([
-    ...bike.tubes.map((tube) => [tube.id, of(tube.material)] as const),
-    ['neck', of('mild-steel')],
-    ['stem', of('drawn-tube-1020')],
-    ['leg.left', of('drawn-tube-1020')],
-    ['leg.right', of('drawn-tube-1020')],
-    ['rearAxle', shaft],
-    ['frontAxle', shaft],
-  ]);
 }

@@ -3,9 +3,17 @@ import type { LoadSettings } from '../loads/assumptions.ts';
 import type { LoadCase } from '../loads/caseTypes.ts';
 import type { DraftLine } from '../model/draft.ts';
 import type { BikeFrame, WeldSpot } from '../model/frameTypes.ts';
-import type { FrameResults, LineStrength } from './frameStrength.ts';
+import type { LineStrength } from './lineStrength.ts';
 import { type StressSection, stressSection, tubeStress } from './tubeStress.ts';
 import type { UtilizationRow } from './utilizationRow.ts';
+
+/** Stress of every member in every case. */
+export interface FrameStress {
+  /** Two a member a case: utilization at its start and end, for the colored picture. */
+  readonly utilization: readonly Float64Array[];
+  /** Worst of each line over all cases. */
+  readonly rows: readonly UtilizationRow[];
+}
 
 interface Solved {
   readonly frame: BikeFrame;
@@ -43,7 +51,7 @@ interface Worst {
 }
 
 /** Stress around each tube at both ends of each member in all cases, and the worst of each line. */
-export function stressesOf(of: Solved): Pick<FrameResults, 'utilization' | 'rows'> {
+export function stressesOf(of: Solved): FrameStress {
   const { cases, solutions, strengths } = of;
   const utilization = cases.map(() => new Float64Array(of.frame.model.members.length * 2));
   const worst = new Map<string, Worst>();

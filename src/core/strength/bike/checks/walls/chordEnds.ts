@@ -4,8 +4,8 @@ import type { ChordWall } from '../../../tubeJoints/chordWall.ts';
 import type { OutsideRule } from '../../../tubeJoints/validity.ts';
 import type { RoundSection } from '../../model/draft.ts';
 import type { BikeFrame } from '../../model/frameTypes.ts';
-import { type LineStrength, lineStrengths } from '../frameStrength.ts';
 import type { JointInput } from '../joints/jointInput.ts';
+import { type LineStrength, lineStrengths } from '../lineStrength.ts';
 import { type StressSection, stressSection } from '../tubeStress.ts';
 
 /** A member that ends at a node. */
