@@ -1,3 +1,4 @@
+import { deflateSync } from 'node:zlib';
 import {
   type AsBuilt,
   type Build,
@@ -15,6 +16,7 @@ export const realCore: Core<Build, AsBuilt> = {
   readBuild: (text, options) => readBuild(text, options),
   buildJsonSchema,
   solve: solveAsBuilt,
-  bookFiles: (solution, { date, units, ...options }) => bookFiles(packOf(solution, { date, units }), options),
+  bookFiles: (solution, { date, units, ...options }) =>
+    bookFiles(packOf(solution, { date, units }), { ...options, deflate: deflateSync }),
   startShopFiles: startShopThread,
 };

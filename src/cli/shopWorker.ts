@@ -1,4 +1,5 @@
 import { parentPort, workerData } from 'node:worker_threads';
+import { deflateSync } from 'node:zlib';
 import { packOf, readBuild, shopFiles, solveMeasured } from '../core/index.ts';
 import type { ShopRequest } from './core.ts';
 import type { ShopMessage } from './shopThread.ts';
@@ -11,6 +12,6 @@ const build = readBuild(text, variant === undefined ? {} : { variant });
 // What is wrong with the text is told by the thread that asked.
 if (build.ok) {
   const input = packOf(solveMeasured(build.value), { date, units });
-  for await (const file of shopFiles(input, { fonts })) send(file);
+  for await (const file of shopFiles(input, { fonts, deflate: deflateSync })) send(file);
 }
 send('end');

@@ -66,7 +66,14 @@ export {
 export { type OrdinateInput, ordinateDimensions } from './ordinate.ts';
 export { type Orientation, type Paper, type PaperName, paper, printableArea } from './paper.ts';
 export { svgOfPattern } from './patternSvg.ts';
-export { type PdfMeta, type PdfWriter, pdfOfSheets, pdfWriter, type SheetFonts } from './pdf.ts';
+export {
+  type Deflate,
+  type PdfMeta,
+  type PdfWriter,
+  pdfOfSheets,
+  pdfWriter,
+  type SheetFonts,
+} from './pdf.ts';
 export { fillColors, type PenStyle, penStyles, toneColors } from './pens.ts';
 export {
   correctionOf,

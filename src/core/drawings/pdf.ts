@@ -22,15 +22,21 @@ const POINTS_PER_MM = 72 / 25.4;
 /** Finest step written: a tenth of a micrometer, as parts of a millimeter. */
 const STEPS = 1e4;
 
+/** Packs bytes in the zlib format of RFC 1950. */
+export type Deflate = (bytes: Uint8Array) => Uint8Array;
+
 /** Makes a PDF of sheets. */
 export type PdfWriter = (sheets: readonly Sheet[], meta: PdfMeta) => Promise<Uint8Array>;
 
-/** A writer of any number of PDFs in these fonts, which are parsed once. */
-export async function pdfWriter(fonts: SheetFonts): Promise<PdfWriter> {
+/**
+ * A writer of any number of PDFs in these fonts, which are parsed once.
+ * @param deflate a faster packer than that of the core, where the program runs on one
+ */
+export async function pdfWriter(fonts: SheetFonts, deflate: Deflate = deflated): Promise<PdfWriter> {
   // Loaded when first needed: the writer is larger than the rest of the program.
   const pdfLib = await import('@cantoo/pdf-lib');
   const parser = letterFonts((await import('@cantoo/fontkit')).default);
-  return (sheets, meta) => writePdf(sheets, meta, { fonts, parser, pdfLib });
+  return (sheets, meta) => writePdf(sheets, meta, { fonts, parser, pdfLib, deflate });
 }
 
 /**
@@ -47,12 +53,13 @@ interface Tools {
   readonly fonts: SheetFonts;
   readonly parser: FontParser;
   readonly pdfLib: typeof import('@cantoo/pdf-lib');
+  readonly deflate: Deflate;
 }
 
 async function writePdf(
   sheets: readonly Sheet[],
   meta: PdfMeta,
-  { fonts, parser, pdfLib: { PDFDocument, PDFName, PrintScaling } }: Tools,
+  { fonts, parser, pdfLib: { PDFDocument, PDFName, PrintScaling }, deflate }: Tools,
 ): Promise<Uint8Array> {
   const doc = await PDFDocument.create({ updateMetadata: false });
   doc.registerFontkit(parser);
@@ -69,7 +76,7 @@ async function writePdf(
     const page = doc.addPage([sheet.width * POINTS_PER_MM, sheet.height * POINTS_PER_MM]);
     page.node.setFontDictionary(PDFName.of('R'), regular.ref);
     page.node.setFontDictionary(PDFName.of('B'), bold.ref);
-    const packed = zlibSync(strToU8(pageOperators(sheet, glyphs), true), { level: PACKING });
+    const packed = deflate(strToU8(pageOperators(sheet, glyphs), true));
     const stream = doc.context.stream(packed, { Filter: 'FlateDecode' });
     page.node.set(PDFName.of('Contents'), doc.context.register(stream));
   }
@@ -78,6 +85,7 @@ async function writePdf(
 
 /** Pages are a few percent larger than at level 6, and take a third of its time. */
 const PACKING = 3;
+const deflated: Deflate = (bytes) => zlibSync(bytes, { level: PACKING });
 
 type GlyphWriter = (text: string) => string;
 

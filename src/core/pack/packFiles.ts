@@ -1,5 +1,5 @@
 import { strToU8 } from 'fflate';
-import { type PdfWriter, pdfWriter, type Sheet, type SheetFonts } from '../drawings/index.ts';
+import { type Deflate, type PdfWriter, pdfWriter, type Sheet, type SheetFonts } from '../drawings/index.ts';
 import { bookSheets } from './book.ts';
 import { cutFilesOf } from './cutFiles.ts';
 import { modelGlb } from './model.ts';
@@ -16,6 +16,8 @@ export interface PackedFile {
 
 export interface PackOptions {
   readonly fonts: SheetFonts;
+  /** Left out: the core's own. */
+  readonly deflate?: Deflate;
   readonly onProgress?: (what: string) => void;
 }
 
@@ -28,14 +30,15 @@ export async function* packFiles(input: PackInput, options: PackOptions): AsyncG
 /** The files that tell what was found: the book and the report. They want a solution that was proved. */
 export async function* bookFiles(input: PackInput, options: PackOptions): AsyncGenerator<PackedFile> {
   options.onProgress?.('drawing the book');
-  yield await pdfFile('book.pdf', 'shop pack', bookSheets(input), input, await pdfWriter(options.fonts));
+  const write = await pdfWriter(options.fonts, options.deflate);
+  yield await pdfFile('book.pdf', 'shop pack', bookSheets(input), input, write);
   yield textFile('report.json', reportJson(input));
 }
 
 /** The files that parts are bought and made by: templates, cut files, lists, model. The placed bike is enough for them. */
 export async function* shopFiles(input: PackInput, options: PackOptions): AsyncGenerator<PackedFile> {
   const tell = options.onProgress ?? (() => {});
-  const write = await pdfWriter(options.fonts);
+  const write = await pdfWriter(options.fonts, options.deflate);
   for (const name of ['a4', 'letter'] as const) {
     tell(`drawing the templates for ${name}`);
     yield await pdfFile(`templates-${name}.pdf`, 'templates', templateBook(input, name), input, write);
