@@ -63,12 +63,26 @@ function workingPages(input: PackInput, paper: Paper): readonly DraftSheet[] {
     blocks: [
       { kind: 'heading', text: 'Working', level: 1 },
       {
+        kind: 'paragraph',
+        text: 'Places of holes stand on their templates; of comparisons of strength the most used of each kind is worked here. Every figure with its formula, inputs and source is in report.json.',
+      },
+      {
         kind: 'table',
         columns: ['Figure', 'Value', 'Formula', 'With', 'Source'].map((title) => ({ title })),
-        rows: input.figures.map((figure) => workingRow(input, figure)),
+        rows: worked(input.figures).map((figure) => workingRow(input, figure)),
         size: 2.3,
       },
     ],
+  });
+}
+
+/** What has a working to show, and of the comparisons of strength, which come by falling use, the first of each formula. */
+function worked(figures: readonly Figure[]): readonly Figure[] {
+  const seen = new Set<string>();
+  return figures.filter(({ id, formula, inputs }) => {
+    if (inputs.length === 0 || (id.startsWith('strength.') && seen.has(formula))) return false;
+    if (id.startsWith('strength.')) seen.add(formula);
+    return true;
   });
 }
 
