@@ -1,7 +1,13 @@
 import { directionToLocal, distance3, subtract3, toWorld, unit3 } from '../../../../geometry/index.ts';
 import type { Force, Length, Torque } from '../../../../quantity/index.ts';
+import type { NodeLoad } from '../../../frame/index.ts';
 import { type ChordWall, chordPrestress } from '../../../tubeJoints/chordWall.ts';
-import { type PlateJoint, plateInteraction, plateResistance } from '../../../tubeJoints/plateJoint.ts';
+import {
+  type PlateJoint,
+  type PlateResistance,
+  plateInteraction,
+  plateResistance,
+} from '../../../tubeJoints/plateJoint.ts';
 import { type SaddleSeat, saddleLine } from '../../../tubeJoints/saddleSeat.ts';
 import { enteringAt, type PlacedPlate, placedPlates } from '../plates/plateAxes.ts';
 import { loadsByPlate, plateBodies } from '../plates/plateBodies.ts';
@@ -74,62 +80,46 @@ function tabOf(context: WallContext, plate: PlacedPlate, stations: readonly stri
     nodes: stations.filter((node) => places.get(node)!.line === line.id),
     chord,
     joint: { kind, length: width, thickness: pattern.thickness as Length },
-    ...(kind === 'transverse' && entry.seat === 'saddle'
+    // A hollow of another tube's radius fits no rule for hollows; the straight edge is the harder one.
+    ...(kind === 'transverse' && entry.seat === 'saddle' && width < chord.outside
       ? { saddle: { outside: chord.outside, width } }
       : {}),
   };
 }
 
+/** What a tab brings to its tube in its own plane, about the middle of its edge. */
+interface TabLoad {
+  readonly normal: number;
+  readonly across: number;
+  readonly moment: number;
+}
+
 function rowOf(
   context: WallContext,
-  { plate, height, line, nodes, chord, joint, saddle }: StandingTab,
+  tab: StandingTab,
   loads: ReturnType<typeof loadsByPlate>,
 ): UtilizationRow | undefined {
-  const { cases, results, settings, frame } = context.input;
+  const { cases, results, settings } = context.input;
   const partialFactor = settings.yieldFactor;
-  const whole: PlateJoint = { ...joint, chord, partialFactor };
-  const resistance = plateResistance(whole);
-  const push = pushAt(context, line, nodes);
+  const joint: PlateJoint = { ...tab.joint, chord: tab.chord, partialFactor };
+  const resistance = plateResistance(joint);
+  const push = pushAt(context, tab.line, tab.nodes);
   let worst = { use: 0, c: -1 };
   cases.forEach((_, c) => {
-    const sum = { normal: 0, across: 0, alongEdge: 0, twist: 0 };
-    for (const load of loads[c]?.get(plate.node) ?? []) {
-      const entering = enteringAt(
-        plate,
-        { x: 0, y: -height },
-        { ...load, at: frame.draft.nodes.get(load.node)! },
-      );
-      const moment = entering.moment?.z ?? 0;
-      sum.normal += entering.force.y;
-      sum.across += entering.force.x;
-      sum.alongEdge += moment;
-      // About the middle of the tube, half its diameter below the edge.
-      sum.twist += moment - (entering.force.x * chord.outside) / 2;
-    }
-    const prestress = chordPrestress({ ...chord, push: push(results.solutions[c]!) }, partialFactor);
-    const { face, punching } = plateInteraction(whole, resistance, {
-      normal: (sum.normal / prestress) as Force,
-      alongEdge: (sum.alongEdge / prestress) as Torque,
-      aboutEdge: 0 as Torque,
-    });
-    const line =
-      saddle &&
-      saddleLine(saddle, {
-        normal: sum.normal as Force,
-        across: sum.across as Force,
-        twist: sum.twist as Torque,
-      }) / resistance.punching;
-    const use = Math.max(face, line ?? punching * prestress);
+    const chord = { ...tab.chord, push: push(results.solutions[c]!) };
+    const load = loadOf(context, tab, loads[c]?.get(tab.plate.node) ?? []);
+    const use = useOf(tab, joint, resistance, load, chordPrestress(chord, partialFactor));
     if (use > worst.use) worst = { use, c };
   });
   const one = cases[worst.c];
   if (!one) return undefined;
+  const { pattern, hand } = tab.plate;
   return {
-    part: line,
+    part: tab.line,
     check: 'wallUnderPlate',
-    place: `${plate.pattern.id}.${plate.hand}`,
+    place: `${pattern.id}.${hand}`,
     case: one.id,
-    where: `wall under "${plate.pattern.id}", ${saddle ? 'hollowed to' : joint.kind === 'longitudinal' ? 'edge along' : 'edge across'} it${outsideText(resistance.outside)}`,
+    where: `wall under "${pattern.id}", ${seatText(tab)} it${outsideText(resistance.outside)}`,
     quantity: 'use of the wall under a welded tab',
     value: worst.use,
     limit: 1,
@@ -140,4 +130,43 @@ function rowOf(
       where: `EN 1993-1-8, table 7.3, with the factor ${partialFactor} on the wall`,
     },
   };
+}
+
+const seatText = ({ saddle, joint }: StandingTab): string =>
+  saddle ? 'hollowed to' : joint.kind === 'longitudinal' ? 'edge along' : 'edge across';
+
+function loadOf(
+  { input: { frame } }: WallContext,
+  { plate, height }: StandingTab,
+  loads: readonly NodeLoad[],
+): TabLoad {
+  const sum = { normal: 0, across: 0, moment: 0 };
+  for (const load of loads) {
+    const at = frame.draft.nodes.get(load.node)!;
+    const { force, moment } = enteringAt(plate, { x: 0, y: -height }, { ...load, at });
+    sum.normal += force.y;
+    sum.across += force.x;
+    sum.moment += moment?.z ?? 0;
+  }
+  return sum;
+}
+
+/** The larger of face and punching; of the two the push along the tube weakens only the face. */
+function useOf(
+  { saddle, chord }: StandingTab,
+  joint: PlateJoint,
+  resistance: PlateResistance,
+  { normal, across, moment }: TabLoad,
+  prestress: number,
+): number {
+  const { face, punching } = plateInteraction(joint, resistance, {
+    normal: (normal / prestress) as Force,
+    alongEdge: (moment / prestress) as Torque,
+    aboutEdge: 0 as Torque,
+  });
+  if (!saddle) return Math.max(face, punching * prestress);
+  // The middle of the tube lies half its diameter below the edge.
+  const twist = (moment - (across * chord.outside) / 2) as Torque;
+  const line = saddleLine(saddle, { normal: normal as Force, across: across as Force, twist });
+  return Math.max(face, line / resistance.punching);
 }

@@ -98,11 +98,18 @@ test('peg tab across its rail under the drop: by hand, forces along the hollow o
     lift += load.force!.z;
     moment += (at.y - foot.y) * load.force!.z - (at.z - foot.z) * load.force!.y + (load.moment?.x ?? 0);
   }
-  // About the middle of the rail, half a tube inside the edge: force along the arc, and the moment turned into it.
+  // The weld as a line about its own center, which lies this far out from the middle of the rail.
   const radius = outside / 2;
-  const arc = 2 * radius * Math.asin(edge / outside);
-  const twist = Math.abs(moment + radius * lift);
-  const line = Math.hypot(force / arc, (Math.abs(lift) + twist / radius) / arc);
+  const half = Math.asin(edge / outside);
+  const arc = outside * half;
+  const center = edge / 2 / half;
+  const inertia = arc * (radius ** 2 - center ** 2);
+  const turn = Math.abs(moment + (radius - center) * lift) / inertia;
+  // The peg is pushed up and in: the upper end of the weld is pressed by both, and slides back a little of the lift.
+  const line = Math.hypot(
+    Math.abs(lift) / arc + turn * (radius * Math.cos(half) - center),
+    Math.abs(force) / arc + turn * (edge / 2),
+  );
   // A wall that is thicker than a tenth of the diameter lies outside the rule, of which 0.85 then counts; 1.5 on yield.
   const share = outside / wall < 10 ? 0.85 : 1;
   const allowed = (share * 2 * wall * fy) / Math.sqrt(3) / 1.5;
