@@ -5,6 +5,8 @@ import {
   distance3,
   type Point3,
   scale3,
+  subtract3,
+  unit3,
 } from '../../../geometry/index.ts';
 import type { Direction, FrameMass, FrameMember, FrameModel, FrameSupport } from '../../frame/index.ts';
 
@@ -31,6 +33,14 @@ export interface DraftLine {
   readonly length: number;
   readonly at: (distance: number) => Point3;
   readonly stations: Map<number, string>;
+}
+
+/** Half the stretch over which a line's direction is taken [m]. */
+const STEP = 1e-3;
+
+/** Unit vector along a line at a distance from its start [m]; at its ends that of its last bit. */
+export function lineDirection({ length, at }: Pick<DraftLine, 'length' | 'at'>, distance: number): Point3 {
+  return unit3(subtract3(at(Math.min(distance + STEP, length)), at(Math.max(distance - STEP, 0))));
 }
 
 /** Where a node of a line lies. */

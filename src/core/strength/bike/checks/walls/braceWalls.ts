@@ -9,7 +9,7 @@ import {
   underPrestress,
 } from '../../../tubeJoints/braceJoint.ts';
 import { type ChordWall, chordPrestress } from '../../../tubeJoints/chordWall.ts';
-import type { DraftLine } from '../../model/draft.ts';
+import { type DraftLine, lineDirection } from '../../model/draft.ts';
 import type { WeldSpot } from '../../model/frameTypes.ts';
 import { nearestOnLine } from '../../model/nearest.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
@@ -79,12 +79,10 @@ function braceOf(context: WallContext, weld: WeldSpot): Brace | string {
   const { from, to } = frame.model.members[end.member]!;
   const far = draft.nodes.get(end.atStart ? to : from)!;
   const out = unit3(subtract3(far, draft.nodes.get(weld.node)!));
-  const along = unit3(subtract3(trunk.at(near.at + STEP), trunk.at(near.at - STEP)));
+  const along = lineDirection(trunk, near.at);
   if (length3(cross3(out, along)) < FLATTEST) return `${name}, which lies along it`;
   return { weld, end, line, trunk, chord, at: near.at, trunkNode: draft.station(trunk, near.at), out, along };
 }
-
-const STEP = 1e-3;
 
 /** One brace counts by itself, unless another stands across the trunk from it. */
 function kindOf(brace: Brace, all: readonly Brace[]): TubeJointKind {

@@ -1,4 +1,4 @@
-import { directionToLocal, distance3, subtract3, toWorld, unit3 } from '../../../../geometry/index.ts';
+import { directionToLocal, distance3, toWorld } from '../../../../geometry/index.ts';
 import type { Force, Length, Torque } from '../../../../quantity/index.ts';
 import type { NodeLoad } from '../../../frame/index.ts';
 import { type ChordWall, chordPrestress } from '../../../tubeJoints/chordWall.ts';
@@ -9,6 +9,7 @@ import {
   plateResistance,
 } from '../../../tubeJoints/plateJoint.ts';
 import { type SaddleSeat, saddleLine } from '../../../tubeJoints/saddleSeat.ts';
+import { lineDirection } from '../../model/draft.ts';
 import { enteringAt, type PlacedPlate, placedPlates } from '../plates/plateAxes.ts';
 import { loadsByPlate, plateBodies } from '../plates/plateBodies.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
@@ -51,7 +52,6 @@ export function tabWalls(context: WallContext): TabWalls {
 
 /** Cosine of the most that an edge may lean from along, or across, its tube. */
 const PLAIN = 0.94;
-const STEP = 1e-3;
 
 function tabOf(context: WallContext, plate: PlacedPlate, stations: readonly string[]): StandingTab | string {
   const { build, frame } = context.input;
@@ -67,7 +67,7 @@ function tabOf(context: WallContext, plate: PlacedPlate, stations: readonly stri
   const line = place && frame.draft.lines.get(place.line);
   const chord = line && chordOf(context, line.id);
   if (!place || !line || !chord) return `the wall under "${pattern.id}", which stands on no tube`;
-  const along = unit3(subtract3(line.at(place.at + STEP), line.at(place.at - STEP)));
+  const along = lineDirection(line, place.at);
   const { x, z } = directionToLocal(plate.frame, along);
   if (Math.max(Math.abs(x), Math.abs(z)) < PLAIN)
     return `the wall of "${line.id}" under "${pattern.id}", which leans on it`;
