@@ -58,7 +58,9 @@ export function keepSolved(document: BuildDocument, screen: ScreenStore, solver:
   };
 
   document.store.subscribe((state, before) => {
-    if (state.file !== before.file) soon(state.opened === before.opened ? PAUSE : 0);
+    const isOpened = state.opened !== before.opened;
+    // A demo that is opened again is the very same file, and what was shown of it is gone.
+    if (isOpened || state.file !== before.file) soon(isOpened ? 0 : PAUSE);
   });
   void solver.schema().then((schema) => screen.setState({ schema: schema as Schema }));
   soon(0);
