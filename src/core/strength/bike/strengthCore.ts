@@ -7,10 +7,11 @@ import { type AxleStrength, axleStrengths } from './checks/axleStrength.ts';
 import { driveStrength } from './checks/drive/driveStrength.ts';
 import type { DriveStrength } from './checks/drive/driveTypes.ts';
 import { type FrameResults, solveBikeFrame } from './checks/frameStrength.ts';
+import type { JointInput } from './checks/joints/jointInput.ts';
 import { jointRows } from './checks/joints/jointRows.ts';
 import { lineStrengths } from './checks/lineStrength.ts';
 import { type MemberBuckling, memberBuckling } from './checks/memberBuckling.ts';
-import { type PlateRows, plateRows } from './checks/plates/plateRows.ts';
+import { plateRows } from './checks/plates/plateRows.ts';
 import type { UtilizationRow } from './checks/utilizationRow.ts';
 import { wallRows } from './checks/walls/wallRows.ts';
 import { type WeldLife, weldLives } from './checks/weldLife.ts';
@@ -53,6 +54,8 @@ export interface StrengthCore {
   readonly stiffness?: FrameStiffness;
   /** Every comparison, the highest utilization first. */
   readonly rows: readonly UtilizationRow[];
+  /** Comparisons that came out as no number, and why. */
+  readonly rowsLeft: readonly string[];
   readonly flaws: readonly ModelFlaw[];
   readonly issues: readonly Issue[];
 }
@@ -67,42 +70,71 @@ export function strengthCore(input: StrengthInput): StrengthCore {
   const drive = driveStrength({ build, bike, driveline, frame, settings, limits, patterns });
   const axles = axleStrengths({ build, bike, frame, cases, settings });
   const hubs = wheelBearings({ build, bike, driveline, frame, cases, settings });
-  const results = solved.ok ? solved.value : undefined;
-  const stiffness = results && frameStiffness(frame, results.assembled);
-  const buckling = results ? memberBuckling(frame, cases, results) : [];
-  const plates: PlateRows = results
-    ? plateRows({ ...input, frame, settings, cases, results })
-    : { rows: [], notChecked: [] };
-  const walls = results
-    ? wallRows({ ...input, frame, settings, cases, results })
-    : { rows: [], notChecked: [] };
-  const rows = [
-    ...(results?.rows ?? []),
-    ...drive.rows,
-    ...axles.flatMap((axle) => axle.rows),
-    ...hubs.bearings.flatMap((one) => wheelBearingRows(settings, one)),
-    ...(results ? jointRows({ ...input, frame, settings, cases, results }) : []),
-    ...plates.rows,
-    ...walls.rows,
-    ...buckling.map((one) => one.row),
-  ].filter((row) => Number.isFinite(row.utilization));
+  const held = solved.ok ? heldFrame({ ...input, frame, settings, cases, results: solved.value }) : LOOSE;
   return {
     settings,
     frame,
     cases,
     limits,
-    ...(results ? { results } : {}),
     drive,
     axles,
     wheelBearings: hubs.bearings,
     hubsLeft: hubs.notChecked,
-    welds: results ? weldLives(frame, cases, results, settings, build.loads?.weldDetail) : [],
-    buckling,
-    platesLeft: plates.notChecked,
-    wallsLeft: walls.notChecked,
-    ...(stiffness ? { stiffness } : {}),
-    rows: rows.toSorted((a, b) => b.utilization - a.utilization),
+    ...held.core,
+    ...sortedRows([
+      ...held.rows,
+      ...drive.rows,
+      ...axles.flatMap((axle) => axle.rows),
+      ...hubs.bearings.flatMap((one) => wheelBearingRows(settings, one)),
+    ]),
     flaws: [...frame.flaws, ...(solved.ok ? [] : solved.flaws)],
     issues: solved.ok ? [] : solved.issues,
+  };
+}
+
+/** What only a frame that is no mechanism has. */
+interface HeldFrame {
+  readonly core: Pick<
+    StrengthCore,
+    'results' | 'welds' | 'buckling' | 'platesLeft' | 'wallsLeft' | 'stiffness'
+  >;
+  readonly rows: readonly UtilizationRow[];
+}
+
+const LOOSE: HeldFrame = { core: { welds: [], buckling: [], platesLeft: [], wallsLeft: [] }, rows: [] };
+
+function heldFrame(input: JointInput): HeldFrame {
+  const { build, frame, settings, cases, results } = input;
+  const stiffness = frameStiffness(frame, results.assembled);
+  const buckling = memberBuckling(frame, cases, results);
+  const plates = plateRows(input);
+  const walls = wallRows(input);
+  return {
+    core: {
+      results,
+      welds: weldLives(frame, cases, results, settings, build.loads?.weldDetail),
+      buckling,
+      platesLeft: plates.notChecked,
+      wallsLeft: walls.notChecked,
+      ...(stiffness ? { stiffness } : {}),
+    },
+    rows: [
+      ...results.rows,
+      ...jointRows(input),
+      ...plates.rows,
+      ...walls.rows,
+      ...buckling.map((one) => one.row),
+    ],
+  };
+}
+
+/** The highest first; what came out as no number is told, not dropped. */
+function sortedRows(all: readonly UtilizationRow[]): Pick<StrengthCore, 'rows' | 'rowsLeft'> {
+  const isNumber = ({ utilization }: UtilizationRow): boolean => Number.isFinite(utilization);
+  return {
+    rows: all.filter(isNumber).sort((a, b) => b.utilization - a.utilization),
+    rowsLeft: all
+      .filter((row) => !isNumber(row))
+      .map(({ quantity, part, where }) => `${quantity}, ${part}, ${where}: its limit is nothing`),
   };
 }

@@ -33,7 +33,7 @@ const FORMULAS: Readonly<Record<Check, readonly [symbol: string, formula: string
   axleThread: ['n', '1/n = 16·Kf/(π·d3³)·(2·Ma/Se + 2·Mm/Sut) + F/(A3·Sut)'],
   wheelBearingLife: ['L10h', 'L10h = 10⁶·(C/Pm)³/(60·n)'],
   wheelBearingStatic: ['s0', 's0 = C0/max(Fr, 0.6·Fr + 0.5·Fa)'],
-  boltSlip: ['F', 'F = F/n + M·r/Σr², limit ks·µ·(Fi − P)'],
+  boltSlip: ['Fi', 'Fi = F/(ks·µ) + P, F = |ΣF/n + M·r/Σr²|'],
   threadShear: ['τ', 'τ = F/At'],
   holeBearing: ['σ', 'σ = F/(d·t)'],
   holeTearOut: ['τ', 'τ = F/(2·t·(e − d0/2))'],
@@ -42,7 +42,7 @@ const FORMULAS: Readonly<Record<Check, readonly [symbol: string, formula: string
   wallUnderTube: ['U', 'U = N/NRd + (Mip/Mip,Rd)² + |Mop|/Mop,Rd'],
   wallUnderPlate: [
     'U',
-    'U = max(N/NRd + (M/MRd)², q/(2·t0·fy0/√3)), q = N/l + 6·M/l² or, hollowed, √((N/s)² + (V/s + T/(r·s))²)',
+    'U = max(N/NRd + (M/MRd)², q/(2·t0·fy0/√3)), q = N/l + 6·M/l² or, hollowed, √((V/s − M·(r·cos φ − c)/J)² + (N/s + M·r·sin φ/J)²)',
   ],
   slotBearing: ['σ', 'σ = F/(d·t)'],
   slotTearOut: ['τ', 'τ = F/(2·t·(e − d0/2))'],

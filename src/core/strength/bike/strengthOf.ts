@@ -36,6 +36,7 @@ export function strengthOf(input: StrengthInput): Strength {
       ...core.platesLeft,
       ...core.wallsLeft,
       ...core.hubsLeft,
+      ...core.rowsLeft,
       ...core.drive.notChecked,
     ],
   };

@@ -5,7 +5,7 @@ import { platePoint } from '../../model/contact.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
 import { boltOf } from './boltSetting.ts';
 import type { JointInput } from './jointInput.ts';
-import { slipShare } from './slip.ts';
+import { boltPulls, clampNeeded } from './slip.ts';
 
 /** Bolts that hold one face of the engine's plate. */
 interface BoltGroup {
@@ -51,13 +51,15 @@ function slipRow(input: JointInput, plate: string, group: BoltGroup): Utilizatio
   const bolt = boltOf(input, plate, group.size);
   if (!bolt || group.points.length === 0 || !engine) return [];
   const hole = group.isSlotted ? 'long-slot-along' : 'normal';
-  const holeFactor = slipHoles.find(({ name }) => name === hole)?.value ?? 1;
+  const holeFactor = slipHoles.find(({ name }) => name === hole)!.value;
   const worst = input.cases
     .filter(({ id }) => id === 'driving' || id === 'chain-pull')
-    .map((one) => ({ one, share: slipShare(one, engine, group.points, bolt, holeFactor) }))
-    .sort((a, b) => b.share.load - a.share.load)[0];
+    .map((one) => {
+      const { across, along } = boltPulls(one, engine, group.points);
+      return { one, needed: clampNeeded(across, along, bolt.friction, holeFactor) };
+    })
+    .sort((a, b) => b.needed - a.needed)[0];
   if (!worst) return [];
-  const { load, limit } = worst.share;
   return [
     {
       part: plate,
@@ -65,11 +67,11 @@ function slipRow(input: JointInput, plate: string, group: BoltGroup): Utilizatio
       where: `${group.name}${group.isSlotted ? ', slotted' : ''}`,
       check: 'boltSlip',
       place: group.face,
-      quantity: 'pull on the most loaded bolt against slip',
-      value: load,
-      limit,
+      quantity: 'tension that the most loaded bolt needs against slip',
+      value: worst.needed,
+      limit: bolt.preload,
       kind: 'force',
-      utilization: load / limit,
+      utilization: worst.needed / bolt.preload,
       source: { key: 'en-1993-1-8', where: 'section 3.9, ks of table 3.6, without its partial factor' },
     },
   ];

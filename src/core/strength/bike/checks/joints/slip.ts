@@ -1,22 +1,23 @@
 import type { Force, Length } from '../../../../quantity/index.ts';
 import { groupForces, type InPlane } from '../../../bolts/boltGroup.ts';
-import { slipLoad } from '../../../bolts/boltJoint.ts';
 import type { LoadCase } from '../../loads/caseTypes.ts';
-import type { BoltSetting } from './boltSetting.ts';
 
 const GRAVITY = 9.80665;
 
-/** In the plane of the plate: the pull as it lies off the bolts' middle; its lift by lever loosens the clamp. */
-export function slipShare(
+/**
+ * Tension that a bolt must be set to so that its faces hold F across it by friction while P pulls on it: F/(ks·µ) + P [N].
+ * It stays finite where P takes all of the tension, and the faces could hold nothing.
+ * @source en-1993-1-8, section 3.9, without its partial factor
+ */
+export const clampNeeded = (across: number, pull: number, friction: number, holeFactor: number): number =>
+  across / (holeFactor * friction) + pull;
+
+/** Most loaded bolt under the engine's pulls: across it as they lie off the bolts' middle, along it by lift and lever [N]. */
+export function boltPulls(
   one: LoadCase,
-  engine: {
-    readonly mass: number;
-    readonly center: { readonly x: number; readonly y: number; readonly z: number };
-  },
+  engine: { readonly mass: number },
   points: readonly { readonly x: number; readonly y: number; readonly z: number }[],
-  bolt: BoltSetting,
-  holeFactor: number,
-): { readonly load: number; readonly limit: number } {
+): { readonly across: number; readonly along: number } {
   const pulls = one.applied.filter(({ what }) => what.endsWith(' on engine'));
   const bolts = points.map(({ x, y }): InPlane<Length> => [x as Length, y as Length]);
   const base = points.reduce((sum, { z }) => sum + z, 0) / points.length;
@@ -36,8 +37,6 @@ export function slipShare(
   }
   const reach = points.reduce((sum, { x }) => sum + (x - middle) ** 2, 0);
   const far = Math.max(...points.map(({ x }) => Math.abs(x - middle)));
-  const pull = Math.max(0, lift / points.length + (reach > 0 ? (Math.abs(tilt) * far) / reach : 0));
-  const clamp = Math.max(0, bolt.preload - pull) as Force;
-  const limit = slipLoad({ clamp, friction: bolt.friction, faces: 1, holeFactor });
-  return { load: Math.max(...each.map(([x, y]) => Math.hypot(x, y))), limit };
+  const along = Math.max(0, lift / points.length + (reach > 0 ? (Math.abs(tilt) * far) / reach : 0));
+  return { across: Math.max(...each.map(([x, y]) => Math.hypot(x, y))), along };
 }

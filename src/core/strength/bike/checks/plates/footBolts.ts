@@ -1,10 +1,9 @@
-import type { Force } from '../../../../quantity/index.ts';
 import { materialStrength } from '../../../../standards/index.ts';
-import { slipLoad } from '../../../bolts/boltJoint.ts';
 import type { NodeLoad } from '../../../frame/index.ts';
 import type { LoadCase } from '../../loads/caseTypes.ts';
 import { type BoltSetting, boltOf } from '../joints/boltSetting.ts';
 import type { JointInput } from '../joints/jointInput.ts';
+import { clampNeeded } from '../joints/slip.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
 import { type FootBolts, type FootForces, footBolts, footForces } from './footForces.ts';
 import { enteringAt, type PlacedPlate, placedPlates, sumAt } from './plateAxes.ts';
@@ -48,25 +47,19 @@ const worstBy = (found: readonly Found[], share: (forces: FootForces) => number)
 
 /** @source shigley-9, section 8-7 and en-1993-1-8, section 3.9: the clamp that lift leaves, by friction */
 function slipRow({ pattern }: PlacedPlate, bolt: BoltSetting, found: readonly Found[]): UtilizationRow {
-  const limit = ({ pull }: FootForces): number =>
-    slipLoad({
-      clamp: Math.max(0, bolt.preload - pull) as Force,
-      friction: bolt.friction,
-      faces: 1,
-      holeFactor: 1,
-    });
-  const { one, forces } = worstBy(found, (of) => of.shear / limit(of));
+  const needed = ({ shear, pull }: FootForces): number => clampNeeded(shear, pull, bolt.friction, 1);
+  const { one, forces } = worstBy(found, needed);
   return {
     part: pattern.id,
     check: 'boltSlip',
     place: 'foot',
     case: one.id,
     where: 'bolts of its foot',
-    quantity: 'pull on the most loaded bolt against slip',
-    value: forces.shear,
-    limit: limit(forces),
+    quantity: 'tension that the most loaded bolt needs against slip',
+    value: needed(forces),
+    limit: bolt.preload,
     kind: 'force',
-    utilization: forces.shear / limit(forces),
+    utilization: needed(forces) / bolt.preload,
     source: { key: 'en-1993-1-8', where: 'section 3.9, without its partial factor' },
   };
 }
