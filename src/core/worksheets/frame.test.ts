@@ -13,6 +13,7 @@ interface Result {
   residual: number;
   buckling?: number[];
   frequencies?: number[];
+  pieces?: number;
 }
 
 function run(json: unknown): Result {
@@ -31,6 +32,16 @@ const cantilever = {
   members: [{ id: 'm', from: 'a', to: 'b', ...SECTION, up: [0, 1, 0] }],
   supports: [{ node: 'a', fixed: ALL }],
 };
+
+const column = (base: readonly string[], top: readonly string[]) => ({
+  nodes: { a: [0, 0, 0], b: [0, 0, 1000] },
+  members: [{ id: 'm', from: 'a', to: 'b', ...SECTION }],
+  supports: [
+    { node: 'a', fixed: base },
+    { node: 'b', fixed: top },
+  ],
+  loads: [{ node: 'b', force: [0, 0, -1000] }],
+});
 
 describe('the frame worksheet', () => {
   test('takes and gives edge units: mm, rad, N, N·m', () => {
@@ -110,6 +121,65 @@ describe('the frame worksheet', () => {
     // 3.516/2π·√(E·I/ρA)/L² = 23.06 Hz; rotary inertia is below 1e-3.
     const first = (3.5160153 / (2 * Math.PI)) * Math.sqrt((2e11 * 2e-8) / (7850 * 3e-4));
     expect(Math.abs(frequencies![0]! / first - 1)).toBeLessThan(1e-3);
+  });
+
+  const across = ['ux', 'uy', 'rx', 'ry'];
+  const pinned = ['ux', 'uy'];
+  // Textbook columns, Fcr = n·π²·E·I/L²; hinged below: twist and place held there. 2.0457 = (4.4934/π)².
+  test.each([
+    { ends: 'hinged at both ends', base: ['ux', 'uy', 'uz', 'rz'], top: pinned, n: 1 },
+    { ends: 'fixed and free', base: ALL, top: [], n: 0.25 },
+    { ends: 'fixed and hinged', base: ALL, top: pinned, n: (4.493409458 / Math.PI) ** 2 },
+    { ends: 'fixed at both ends', base: ALL, top: across, n: 4 },
+    { ends: 'fixed and guided', base: ALL, top: ['rx', 'ry'], n: 1 },
+  ])('a column of one member, $ends: Euler within 0.1 %', ({ base, top, n }) => {
+    const { buckling, pieces } = run({ ...column(base, top), buckling: 1 });
+    // E·I = 4e9 N·mm² the weak way; 1 kN on 1 m.
+    const euler = (n * Math.PI ** 2 * 4e9) / 1e9;
+    expect(pieces).toBe(8);
+    expect(Math.abs(buckling![0]! / euler - 1)).toBeLessThan(1e-3);
+  });
+
+  test('a released end stays released where its member is divided', () => {
+    const held = column(ALL, across);
+    const [member] = held.members;
+    const released = { ...member, releases: { from: ['ry', 'rz'], to: ['ry', 'rz'] } };
+    const { buckling } = run({ ...held, members: [released], buckling: 1 });
+    expect(Math.abs(buckling![0]! / ((Math.PI ** 2 * 4e9) / 1e9) - 1)).toBeLessThan(1e-3);
+  });
+
+  test('a cantilever of one member: three ways of bending, by its own density', () => {
+    const { frequencies, pieces } = run({ ...cantilever, frequencies: { count: 7, density: 7850 } });
+    expect(pieces).toBe(8);
+    // (k·L)² of the uniform cantilever, closed form; E·I = 4000 and 10000 N·m².
+    const unit = Math.sqrt(4000 / (7850 * 3e-4)) / (2 * Math.PI);
+    const roots = [3.5160153, 22.0344916, 61.6972144].flatMap((root) => [root, root * Math.sqrt(2.5)]);
+    // Rotary inertia takes off up to 0.7 % of the third, as the closed form leaves it out; twist lies between.
+    for (const root of roots) {
+      const off = frequencies!.map((f) => Math.abs(f / (root * unit) - 1));
+      expect(Math.min(...off)).toBeLessThan(root < 40 ? 4e-3 : 1e-2);
+    }
+    const dense = run({ ...cantilever, frequencies: { count: 1, density: 3 * 7850 } });
+    expect(dense.frequencies![0]).toBeCloseTo(frequencies![0]! / Math.sqrt(3), 9);
+  });
+
+  test('member loads reach every piece: a mast under its own weight', () => {
+    // Greenhill: q·L = 7.8373·E·I/L² of a fixed-free column under its own weight; E·I = 4e9 N·mm².
+    const { loads: _, ...standing } = column(ALL, []);
+    const { buckling } = run({
+      ...standing,
+      memberLoads: [{ member: 'm', w: [0, 0, -1] }],
+      buckling: 1,
+    });
+    // The normal force goes in eight steps: 0.64 % off, a quarter of what four leave.
+    expect(Math.abs((buckling![0]! * 1000) / (7.8373 * 4000) - 1)).toBeLessThan(8e-3);
+  });
+
+  test('statics are those of the members as given', () => {
+    const loaded = { ...column(ALL, []), memberLoads: [{ member: 'm', w: [1, 0, 0] }] };
+    const { buckling, pieces, ...statics } = run({ ...loaded, buckling: 1 });
+    expect(statics).toEqual(run(loaded));
+    expect([buckling?.length, pieces]).toEqual([1, 8]);
   });
 
   test('refuses a mechanism with the node and how it moves', () => {

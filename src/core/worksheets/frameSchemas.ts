@@ -179,6 +179,10 @@ export const frameOutput = z.object({
         'By member: force and moment at its start and at its end, exerted by the joints on the member, local axes.',
     }),
   residual: resultField('ratio', 'Largest unbalanced force at a joint against the largest force.'),
+  pieces: resultField(
+    'count',
+    'Pieces in each member for buckling and frequencies: 8, or fewer where a frame of over 200 members would pass 1600; with few, divide long members yourself.',
+  ).optional(),
   buckling: z
     .array(resultField('ratio', 'Factor on all loads at which the frame buckles.'))
     .meta({ description: 'Lowest first; fewer than asked where nothing more can buckle.' })

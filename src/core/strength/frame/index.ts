@@ -1,5 +1,6 @@
 export { type AssembledFrame, type AssemblyOutcome, assembleFrame } from './assemble.ts';
 export { type BucklingMode, buckleFrame, lostStiffness, normalForces } from './buckling.ts';
+export { type DividedFrame, divideFrame } from './divide.ts';
 export { type SectionForces, sectionForces } from './internal.ts';
 export { describeMechanism, type Mechanism } from './mechanism.ts';
 export {
