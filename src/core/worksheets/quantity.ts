@@ -3,6 +3,7 @@ import {
   bad,
   edgeUnit,
   type Figure,
+  type GaugeStock,
   good,
   type Outcome,
   printQuantity,
@@ -36,7 +37,13 @@ const SOURCE: SourceRef = { key: 'nist-sp-811', where: 'appendix B.8' };
 
 const input = z.strictObject({
   text: z.string().meta({ description: 'a quantity as written on a part or a drawing, e.g. 8 3/16 in' }),
-  kind: z.enum(KINDS).default('length').meta({ description: 'what the quantity measures' }),
+  kind: z
+    .enum(KINDS)
+    .meta({
+      description:
+        "what the quantity measures; left out: what its unit says, a length where the unit may be one or is missing (5', a bare 12), and refused where it may be two others",
+    })
+    .optional(),
   gauge: z
     .enum(['steel-sheet', 'tube-wall', 'aluminum-sheet'])
     .default('steel-sheet')
@@ -45,6 +52,7 @@ const input = z.strictObject({
 
 // The kind is only known at run time, so the numbers here are already in the units that their names or `unit` say.
 const output = z.strictObject({
+  kind: z.enum(KINDS).meta({ description: 'what it was read as' }),
   value: z.number().meta({ description: 'the value in `unit`, the unit of a plain number of this kind' }),
   unit: z.string().meta({ description: 'unit of `value`; empty for a ratio or a count' }),
   millimeters: z.number().meta({ description: 'for a length', unit: 'mm' }).optional(),
@@ -77,7 +85,13 @@ export const quantityWorksheet: Worksheet<typeof input, typeof output> = {
   },
 };
 
-function run({ text, kind, gauge }: z.output<typeof input>): Outcome<WorksheetRun<z.output<typeof output>>> {
+type Kind = (typeof KINDS)[number];
+
+function run(given: z.output<typeof input>): Outcome<WorksheetRun<z.output<typeof output>>> {
+  const { text, gauge } = given;
+  const found: Outcome<Kind> = given.kind === undefined ? kindOf(text, gauge) : good(given.kind);
+  if (!found.ok) return found;
+  const kind = found.value;
   const read = readQuantity(text, kind, { gauge });
   if (!read.ok) {
     const [first, ...rest] = read.issues;
@@ -85,6 +99,7 @@ function run({ text, kind, gauge }: z.output<typeof input>): Outcome<WorksheetRu
   }
   const value = read.value;
   const result = {
+    kind,
     value: toEdgeValue(value, kind),
     unit: edgeUnit(kind).symbol,
     ...(kind === 'length' ? { millimeters: toEdgeValue(value, 'length'), inches: inInches(value) } : {}),
@@ -96,6 +111,18 @@ function run({ text, kind, gauge }: z.output<typeof input>): Outcome<WorksheetRu
   };
   return good({ result, figures: [figure(value, kind)] });
 }
+
+/** What the unit of a text says; a length before all else, and what no kind can read, so that its reasons are told. */
+function kindOf(text: string, gauge: GaugeStock): Outcome<Kind> {
+  const fit = KINDS.filter((kind) => readQuantity(text, kind, { gauge }).ok);
+  const [kind = 'length', ...others] = fit.includes('length') || isNumber(text) ? ['length' as const] : fit;
+  if (others.length === 0) return good(kind);
+  const reason = `"${text}" may be ${[kind, ...others].join(' or ')}: say which`;
+  return bad({ code: 'conflict', path: 'kind', reason });
+}
+
+/** A number without a unit is a ratio and a count too: it says nothing. */
+const isNumber = (text: string): boolean => readQuantity(text, 'count').ok || /^[\s\d.+-]+$/.test(text);
 
 function figure(value: number, kind: QuantityKind): Figure {
   const { symbol, factor } = edgeUnit(kind);
