@@ -1,9 +1,11 @@
 import type { Build } from '../../../build/index.ts';
+import { fastestEngine } from '../loads/engineSpeed.ts';
 
 /** How fast the engine turns in use. */
 export interface EngineRange {
   /** [rad/s]; 0 for a motor. */
   readonly idle: number;
+  /** Fastest, governed or not [rad/s]. */
   readonly governed: number;
   /** Whether the idle speed is the build file's. */
   readonly isIdleGiven: boolean;
@@ -14,10 +16,10 @@ export interface EngineRange {
 /** Idle of a small governed engine over its governed speed [-]. @source practice: about 1400 of 3600 rpm */
 const IDLE_SHARE = 0.4;
 
-/** From idle to the governed speed, or to the end of the torque curve; undefined where neither is known. */
-export function engineRange({ engine }: Build): EngineRange | undefined {
-  const { torque = [], motor, idle } = engine;
-  const governed = engine.governed ?? Math.max(0, ...torque.map(({ at }) => at));
+/** From idle to the fastest that the engine turns; undefined where the file does not tell that. */
+export function engineRange(build: Pick<Build, 'engine'>): EngineRange | undefined {
+  const { motor, idle } = build.engine;
+  const governed = fastestEngine(build);
   if (!(governed > 0)) return undefined;
   if (motor) return { idle: 0, governed, isIdleGiven: true, fires: false };
   return { idle: idle ?? IDLE_SHARE * governed, governed, isIdleGiven: idle !== undefined, fires: true };

@@ -221,6 +221,14 @@ describe('engine speeds', () => {
     const told = { ...engine, idle: (1200 * RPM) as NonNullable<typeof build.engine.idle> };
     expect(engineRange({ ...build, engine: told })).toMatchObject({ idle: 1200 * RPM, isIdleGiven: true });
     const { governed: _g, torque: _t, ...silent } = engine;
+    // A motor runs no faster than its back voltage lets it: 48 V at 0.12 V·s.
+    const motor = { battery: { voltage: 48 }, constant: 0.12 } as NonNullable<typeof build.engine.motor>;
+    expect(engineRange({ ...build, engine: { ...silent, motor } })).toEqual({
+      idle: 0,
+      governed: 400,
+      isIdleGiven: true,
+      fires: false,
+    });
     expect(engineRange({ ...build, engine: silent })).toBeUndefined();
   });
 });

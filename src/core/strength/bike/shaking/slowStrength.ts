@@ -35,7 +35,7 @@ export interface SlowStrength {
   readonly buckling?: FrameBuckling;
   /** Lowest first. */
   readonly frequencies: readonly FrameFrequency[];
-  /** Absent where the file tells neither governed speed nor torque. */
+  /** Absent where the file does not tell how fast the engine turns. */
   readonly engine?: EngineRange;
   /** What could not be worked out, in words. */
   readonly flaws: readonly string[];
@@ -66,11 +66,11 @@ export function slowStrength(
   const assembled = assembleFrame(divided.model);
   if (!assembled.ok) return none;
   const modes = vibrateFrame(assembled.value, COUNT);
-  const buckling = lowestFactor(core, divided, assembled.value);
+  const { buckling, flaw } = lowestFactor(core, divided, assembled.value);
   return {
     ...engine,
     ...(buckling ? { buckling } : {}),
-    flaws: modes.ok ? [] : ['the search for frequencies did not settle'],
+    flaws: [...(modes.ok ? [] : ['the search for frequencies did not settle']), ...(flaw ? [flaw] : [])],
     frequencies: modes.ok
       ? modes.value.flatMap(({ angularFrequency, shape }): FrameFrequency[] => {
           const moved = movedMost(assembled.value, shape, divided.within);
@@ -86,7 +86,7 @@ function lowestFactor(
   { frame, cases, results }: Pick<StrengthCore, 'frame' | 'cases' | 'results'>,
   { within, loadsOf }: DividedModel,
   assembled: AssembledFrame,
-): FrameBuckling | undefined {
+): { readonly buckling?: FrameBuckling; readonly flaw?: string } {
   const pushOf = (c: number): number => -Math.min(0, ...normalForces(results!.solutions[c]!));
   const tried = cases
     .map((one, c) => ({ one, push: pushOf(c) }))
@@ -96,15 +96,17 @@ function lowestFactor(
     assembled,
     tried.map(({ one }) => loadsOf(one.balanced.loads)),
   );
-  if (!solved.ok) return undefined;
+  if (!solved.ok) return { flaw: 'the cases could not be solved again for buckling' };
   const isOnLine = (node: string): boolean => within.has(node) || frame.draft.places.has(node);
   let lowest: FrameBuckling | undefined;
+  let flaw: string | undefined;
   tried.forEach(({ one }, c) => {
     const found = buckleFrame(assembled, solved.value[c]!, 1);
+    if (!found.ok) flaw = `the search for buckling did not settle in case ${one.id}`;
     const mode = found.ok ? found.value[0] : undefined;
     if (!mode || (lowest && mode.factor >= lowest.factor)) return;
     const moved = movedMost(assembled, mode.shape, within, isOnLine);
     if (moved) lowest = { factor: mode.factor, case: one.id, moved };
   });
-  return lowest;
+  return { ...(lowest ? { buckling: lowest } : {}), ...(flaw ? { flaw } : {}) };
 }

@@ -1,7 +1,8 @@
 import type { Build, ChainStage } from '../../../../build/index.ts';
-import type { AngularSpeed, Force, Power } from '../../../../quantity/index.ts';
+import type { AngularSpeed, Force } from '../../../../quantity/index.ts';
 import { jointPressureLimit, onceShare, serviceFactors, tensionShares } from '../../../../standards/index.ts';
 import {
+  type ChainRating,
   centrifugalTension,
   chainRating,
   chainSpeed,
@@ -18,16 +19,14 @@ export function chainOf(input: DriveInput, pull: DrivePull, notChecked: string[]
   const solved = driveline.chains[pull.drive];
   if (!solved) return [];
   const { chain, stage } = solved;
-  const share = tensionShares.find(({ name }) => name === 'slip-fit')?.share ?? 9;
+  const { share } = tensionShares.find(({ name }) => name === 'slip-fit')!;
   const small = Math.min(stage.driverTeeth, stage.drivenTeeth);
   const fast = shaftSpeed(
     input,
     stage.driverTeeth <= stage.drivenTeeth ? stage.from : stage.to,
   ) as AngularSpeed;
   const tension = pull.tight as Force;
-  const rating = chainRating(chain, small, fast);
   const service = serviceOf(build, stage);
-  const power = enginePower(build);
   const speed = chainSpeed(chain.pitch, small, fast);
   const centrifugal = centrifugalTension(chain.lineMass as Parameters<typeof centrifugalTension>[0], speed);
   const pressure = jointPressure(chain, tension);
@@ -35,6 +34,8 @@ export function chainOf(input: DriveInput, pull: DrivePull, notChecked: string[]
   const allowed = jointPressureLimit(chain.pitch, (fast * mean.speed) as AngularSpeed, small);
   if (!allowed)
     notChecked.push(`chain ${pull.drive}: pressure in its joints, which no table has at its speed or pitch`);
+  const powerFactor = ratedOverDesign(chainRating(chain, small, fast), enginePower(build) * service.factor);
+  if (typeof powerFactor === 'string') notChecked.push(`chain ${pull.drive}: its power, ${powerFactor}`);
   return [
     {
       drive: pull.drive,
@@ -51,9 +52,15 @@ export function chainOf(input: DriveInput, pull: DrivePull, notChecked: string[]
       ...(allowed?.table === 'smaller-pitch' ? { isSmallerPitch: true } : {}),
       smallSpeed: fast,
       galling: gallingSpeed(chain.pitch, small, tension),
-      ...(rating && power > 0 ? { powerFactor: (rating.rating as Power) / (power * service.factor) } : {}),
+      ...(typeof powerFactor === 'number' ? { powerFactor } : {}),
     },
   ];
+}
+
+/** What a chain is rated for over what it is to pass, or why that is not known. */
+function ratedOverDesign(rating: ChainRating | undefined, design: number): number | string {
+  if (!rating) return 'for which its size has no rating';
+  return design > 0 ? rating.rating / design : 'since the file tells no torque over speed';
 }
 
 /**

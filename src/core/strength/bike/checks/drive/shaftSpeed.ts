@@ -1,3 +1,4 @@
+import { fastestEngine } from '../../loads/engineSpeed.ts';
 import type { DriveInput } from './driveTypes.ts';
 
 /** Highest speed of a shaft [rad/s]: engine at its governed speed, belts in their highest gear. */
@@ -5,10 +6,7 @@ export function shaftSpeed(
   { build, driveline }: Pick<DriveInput, 'build' | 'driveline'>,
   shaft: string,
 ): number {
-  const { governed, torque, motor } = build.engine;
-  let speed =
-    governed ??
-    (motor ? motor.battery.voltage / motor.constant : Math.max(0, ...(torque ?? []).map(({ at }) => at)));
+  let speed = fastestEngine(build);
   for (const stage of build.driveline.stages) {
     if (stage.kind === 'clutch') continue;
     if (stage.from === shaft) return speed;
