@@ -20,6 +20,8 @@ export const bearingConstants = {
   x: table.x,
   rotatingOuterRing: table.rotatingOuterRing.v,
   static: table.static,
+  /** a1 of ISO 281 by reliability; no others are given there. */
+  lifeReliabilities: table.lifeReliabilities,
   weibull: table.weibull,
   axialLimits: table.axialLimits as readonly {
     readonly upToBoreMm?: number;

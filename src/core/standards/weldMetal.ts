@@ -40,7 +40,7 @@ export function findFiller(name: string): Outcome<FillerMetal> {
 /** Shares of the filler's tensile strength (throat) and the base metal's yield (leg) allowed in shear. */
 export const allowableWeldShare = table.allowableShare;
 
-/** βw of EN 1993-1-8 by steel grade. */
+/** βw of EN 1993-1-8 and fu of EN 1993-1-1 by steel grade. */
 export const weldCorrelations = table.correlation;
 
 /** Least leg of a fillet for the thicker part [m]. @source memory, AISC 360 table J2.4 */

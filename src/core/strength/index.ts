@@ -8,6 +8,7 @@ export {
   type EquivalentRule,
   equivalentLoad,
   ISO_281,
+  isoReliabilityFactor,
   lifeHours,
   meanDuty,
   ratingLife,
@@ -251,7 +252,8 @@ export {
   designStrength,
   directionalFactor,
   simplifiedDesignShear,
-  weldCorrelation,
+  type WeldedGrade,
+  weldedGrade,
 } from './welds/weldAllowable.ts';
 export { weldFigures } from './welds/weldFigures.ts';
 export {

@@ -18,6 +18,7 @@ import {
   type EquivalentLoad,
   type EquivalentRule,
   equivalentLoad,
+  isoReliabilityFactor,
   lifeHours,
   meanDuty,
   ratingLife,
@@ -40,8 +41,14 @@ const input = z.strictObject({
     .meta({ description: 'Deep groove ball bearing, for example 6203; the lowest listed ratings are used.' })
     .optional(),
   dynamicRating: forceField("C, the maker's own if known.", { above: 0, max: 1e7 }).optional(),
-  staticRating: forceField("C0, the maker's own if known.", { above: 0, max: 1e7 }).optional(),
-  f0: ratioField('Factor of the axial load table of ISO 281.', { above: 0, max: 30 }).optional(),
+  staticRating: forceField(
+    "C0, the maker's own if known; wanted with an axial load, and for the static factor.",
+    { above: 0, max: 1e7 },
+  ).optional(),
+  f0: ratioField('Factor of the axial load table of ISO 281; wanted with an axial load.', {
+    above: 0,
+    max: 30,
+  }).optional(),
   bore: lengthField('Bore, for limits of speed and axial load.', { above: 0, max: 1000 }).optional(),
   outside: lengthField('Outside diameter, for the speed limit.', { above: 0, max: 2000 }).optional(),
   radial: forceField('Fr; instead of duty.', LOAD).optional(),
@@ -73,12 +80,16 @@ const input = z.strictObject({
     min: 0.5,
     max: 0.999,
   }).optional(),
+  reliabilityRule: oneOf(
+    'iso-281: a1 of the table of 2007 (from memory), at 0.9, 0.95, 0.96, 0.97, 0.98, 0.99, 0.992, 0.994, 0.996, 0.998 and 0.999 only; weibull: the formula of a textbook, at any. Left out: iso-281.',
+    ['iso-281', 'weibull'],
+  ).optional(),
   seal: oneOf('For the speed limit; left out: sealed.', ['grease', 'sealed']).optional(),
 });
 
 const output = z.object({
   dynamicRating: resultField('force', 'C used.'),
-  staticRating: resultField('force', 'C0 used.'),
+  staticRating: resultField('force', 'C0 used; left out where it is not known.').optional(),
   relativeAxial: resultField('ratio', 'f0·Fa/C0 (iso-281) or Fa/C0 (textbook), of the heaviest part.'),
   e: resultField('ratio', 'Limit of Fa/(V·Fr).'),
   x: resultField('ratio', 'X.'),
@@ -90,9 +101,10 @@ const output = z.object({
   millionRevolutions: resultField('ratio', 'L10, million revolutions; left out without load.').optional(),
   lifeHours: resultField('ratio', 'L10h, h; left out without load.').optional(),
   reliableHours: resultField('ratio', 'Life at the reliability asked for, h.').optional(),
+  a1: resultField('ratio', 'Share of L10h that is reached with it.').optional(),
   requiredRating: resultField('force', 'C for the hours wanted.').optional(),
   staticLoad: resultField('force', 'P0 of the heaviest part.'),
-  staticFactor: resultField('ratio', 's0 = C0/P0; left out without load.').optional(),
+  staticFactor: resultField('ratio', 's0 = C0/P0; left out without load or C0.').optional(),
   axialLimit: resultField('force', 'Axial load not to be passed.').optional(),
   speedLimit: resultField('angularSpeed', 'By n·dm.').optional(),
 });
@@ -117,13 +129,13 @@ export const bearingLifeWorksheet: Worksheet<typeof input, typeof output> = {
     'L10 = (C/P)³, L10h = 10⁶·L10/(60·n)',
     'Pm = ∛(ΣP³·n·t/Σn·t)',
     'P0 = max(Fr, 0.6·Fr + 0.5·Fa), s0 = C0/P0',
-    'L = L10·(x0 + (θ − x0)·(ln 1/R)^(1/b))',
+    'L = a1·L10: a1 by table, or x0 + (θ − x0)·(ln 1/R)^(1/b)',
   ],
   sources: [
     { key: 'iso-281', where: 'basic rating life; table 3 from memory' },
     { key: 'iso-76', where: 'static equivalent load' },
     { key: 'shigley-9', where: 'table 11-1, V, and section 11-4' },
-    { key: 'memory', where: 'n·dm limits' },
+    { key: 'memory', where: 'n·dm limits; ISO 281:2007, a1 for reliability' },
   ],
   example: {
     title: '65 mm bearing of series 02, outer ring turning: Fr 7 kN, Fa 3 kN, 500 rpm',
@@ -146,18 +158,30 @@ export const bearingLifeWorksheet: Worksheet<typeof input, typeof output> = {
 };
 
 function run(given: Input): Outcome<WorksheetRun<Result>> {
-  const rating = ratingOf(given);
-  if (!rating.ok) return rating;
   const parts = partsOf(given);
   if (!parts.ok) return parts;
+  const isAxial = parts.value.some(({ axial }) => axial > 0);
+  const rating = ratingOf(given, isAxial);
+  if (!rating.ok) return rating;
   const rule = ruleOf(given);
   if (!rule.ok) return rule;
-  const loads = parts.value.map((part) => equivalentLoad(part, rating.value, rule.value));
+  const reach = reachOf(given);
+  if (!reach.ok) return reach;
+  // Without axial load C0 and f0 have no part in P: 0 over anything is 0.
+  const { staticRating = Number.POSITIVE_INFINITY as Force } = rating.value;
+  const loads = parts.value.map((part) =>
+    equivalentLoad(part, { ...rating.value, staticRating }, rule.value),
+  );
   const mean = meanDuty(parts.value.map(({ speed, share }, i) => ({ load: loads[i]!.load, speed, share })));
   const heaviest = loads.reduce((most, one, i) => (one.load > loads[most]!.load ? i : most), 0);
   const load = parts.value[heaviest]!;
   const equivalent = loads[heaviest]!;
-  const result = resultOf(given, rating.value, { equivalent, mean, parts: parts.value });
+  const result = resultOf(given, rating.value, {
+    equivalent,
+    mean,
+    parts: parts.value,
+    reach: reach.value,
+  });
   const figures = bearingFigures(
     {
       rating: rating.value,
@@ -176,16 +200,18 @@ interface Solved {
   readonly equivalent: EquivalentLoad;
   readonly mean: { readonly load: Force; readonly speed: AngularSpeed };
   readonly parts: readonly Part[];
+  /** a1, where a reliability is asked for. */
+  readonly reach: number | undefined;
 }
 
-function resultOf(given: Input, rating: Rated, { equivalent, mean, parts }: Solved): Result {
+function resultOf(given: Input, rating: Rated, { equivalent, mean, parts, reach }: Solved): Result {
   const millions = ratingLife(rating.dynamicRating, mean.load);
   const still = Math.max(...parts.map(staticLoad));
   const hours = lifeHours(millions, mean.speed);
-  const { bore, outside } = rating;
+  const { bore, outside, staticRating } = rating;
   return {
     dynamicRating: rating.dynamicRating,
-    staticRating: rating.staticRating,
+    ...(staticRating === undefined ? {} : { staticRating }),
     relativeAxial: equivalent.relativeAxial,
     e: equivalent.e,
     x: equivalent.x,
@@ -193,25 +219,27 @@ function resultOf(given: Input, rating: Rated, { equivalent, mean, parts }: Solv
     table: equivalent.table,
     equivalentLoad: mean.load,
     ...(mean.load > 0 ? { millionRevolutions: millions, lifeHours: hours } : {}),
-    ...(given.reliability === undefined || mean.load === 0
-      ? {}
-      : { reliableHours: hours * reliabilityFactor(given.reliability) }),
+    ...(reach === undefined || mean.load === 0 ? {} : { reliableHours: hours * reach, a1: reach }),
     ...(given.hours === undefined
       ? {}
       : { requiredRating: requiredRating(mean.load, mean.speed, given.hours) }),
     staticLoad: still,
-    ...(still > 0 ? { staticFactor: rating.staticRating / still } : {}),
-    ...(bore === undefined ? {} : { axialLimit: axialLimit(rating.staticRating, bore) }),
+    ...(still > 0 && staticRating !== undefined ? { staticFactor: staticRating / still } : {}),
+    ...(bore === undefined || staticRating === undefined
+      ? {}
+      : { axialLimit: axialLimit(staticRating, bore) }),
     ...(bore === undefined || outside === undefined
       ? {}
       : { speedLimit: speedLimit(bore, outside, given.seal ?? 'sealed') }),
   };
 }
 
-type Rated = BearingRating & Pick<Input, 'bore' | 'outside'>;
+interface Rated extends Pick<BearingRating, 'dynamicRating' | 'f0'>, Pick<Input, 'bore' | 'outside'> {
+  readonly staticRating?: Force;
+}
 
 /** Typed ratings go before those of the table. */
-function ratingOf(given: Input): Outcome<Rated> {
+function ratingOf(given: Input, isAxial: boolean): Outcome<Rated> {
   const listed = given.bearing === undefined ? undefined : atPath(findBearing(given.bearing), 'bearing');
   if (listed && !listed.ok) return listed;
   const dynamicRating = given.dynamicRating ?? listed?.value.dynamicRating.low;
@@ -220,15 +248,35 @@ function ratingOf(given: Input): Outcome<Rated> {
   const f0 = given.f0 ?? listed?.value.f0.high;
   if (dynamicRating === undefined)
     return bad({ code: 'missing', path: 'dynamicRating', wanted: 'bearing or dynamicRating' });
-  if (staticRating === undefined)
-    return bad({ code: 'missing', path: 'staticRating', wanted: 'bearing or staticRating' });
-  if (f0 === undefined && given.rule !== 'textbook')
-    return bad({ code: 'missing', path: 'f0', wanted: 'bearing or f0, or the textbook rule' });
+  if (isAxial && staticRating === undefined)
+    return bad({
+      code: 'missing',
+      path: 'staticRating',
+      wanted: 'bearing or staticRating, with an axial load',
+    });
+  if (isAxial && f0 === undefined && given.rule !== 'textbook')
+    return bad({
+      code: 'missing',
+      path: 'f0',
+      wanted: 'bearing or f0, or the textbook rule, with an axial load',
+    });
   const bore = given.bore ?? listed?.value.bore;
   const outside = given.outside ?? listed?.value.outside;
   if (bore !== undefined && outside !== undefined && bore >= outside)
     return bad({ code: 'conflict', path: 'bore', reason: 'the bore is smaller than the outside' });
-  return good({ dynamicRating, staticRating, f0: f0 ?? 0, bore, outside });
+  const still = staticRating === undefined ? {} : { staticRating };
+  return good({ dynamicRating, ...still, f0: f0 ?? 0, bore, outside });
+}
+
+/** a1; between the rows of ISO 281 nothing is said there, so nothing is guessed. */
+function reachOf({ reliability, reliabilityRule }: Input): Outcome<number | undefined> {
+  if (reliability === undefined) return good(undefined);
+  if (reliabilityRule === 'weibull') return good(reliabilityFactor(reliability));
+  const a1 = isoReliabilityFactor(reliability);
+  if (a1 !== undefined) return good(a1);
+  const rows = bearingConstants.lifeReliabilities.map((row) => row.reliability).join(', ');
+  const reason = `ISO 281 gives ${rows} only; take one of them, or reliabilityRule weibull`;
+  return bad({ code: 'conflict', path: 'reliability', reason });
 }
 
 function partsOf(given: Input): Outcome<readonly Part[]> {

@@ -139,13 +139,36 @@ describe('bearing-life', () => {
     expect(resultOf(bearingLifeWorksheet, { ...bearing, radial: 0 }).lifeHours).toBeUndefined();
     const [r90, r95] = [0.9, 0.95].map((r) => resultOf(bearingLifeWorksheet, { ...bearing, reliability: r }));
     expect(r95!.reliableHours!).toBeLessThan(r90!.reliableHours!);
-    expect(r90!.reliableHours! / r90!.lifeHours!).toBeCloseTo(0.993, 3);
+    // a1 of ISO 281:2007, from memory: 1 at 90 %, 0.64 at 95 %, 0.25 at 99 %.
+    expect(r90!.reliableHours).toBe(r90!.lifeHours);
+    expect(r95!.reliableHours! / r95!.lifeHours!).toBeCloseTo(0.64, 12);
+    expect(resultOf(bearingLifeWorksheet, { ...bearing, reliability: 0.99 }).a1).toBe(0.25);
+    const weibull = { ...bearing, reliability: 0.9, reliabilityRule: 'weibull' };
+    expect(resultOf(bearingLifeWorksheet, weibull).a1).toBeCloseTo(0.993, 3);
+    expect(resultOf(bearingLifeWorksheet, { ...weibull, reliability: 0.93 }).a1).toBeLessThan(0.993);
+  });
+
+  test('C and Fr alone do where nothing pushes along the shaft', () => {
+    // L10 = (9560/1200)³ million turns: by hand 505.63; e, X and Y have no part.
+    const alone = resultOf(bearingLifeWorksheet, { dynamicRating: 9560, radial: 1200, speed: 3000 });
+    expect(alone.millionRevolutions).toBeCloseTo(505.63, 1);
+    expect(alone).toMatchObject({ equivalentLoad: 1200, x: 1, y: 0 });
+    expect(alone).not.toHaveProperty('staticRating');
+    expect(alone).not.toHaveProperty('staticFactor');
+    const known = resultOf(bearingLifeWorksheet, {
+      dynamicRating: 9560,
+      staticRating: 4800,
+      radial: 1200,
+      speed: 3000,
+    });
+    expect(known.staticFactor).toBeCloseTo(4, 9);
   });
 
   test.each([
     [{ radial: 1, speed: 1 }, 'missing dynamicRating'],
-    [{ dynamicRating: 1, radial: 1, speed: 1 }, 'missing staticRating'],
-    [{ dynamicRating: 2, staticRating: 1, radial: 1, speed: 1 }, 'missing f0'],
+    [{ dynamicRating: 1, radial: 1, axial: 1, speed: 1 }, 'missing staticRating'],
+    [{ ...bearing, reliability: 0.93 }, 'conflict reliability'],
+    [{ dynamicRating: 2, staticRating: 1, radial: 1, axial: 1, speed: 1 }, 'missing f0'],
     [{ ...bearing, bearing: '6999' }, 'not-in-table bearing'],
     [{ bearing: '6203', speed: 1 }, 'missing radial'],
     [{ bearing: '6203', radial: 1 }, 'missing speed'],
@@ -314,6 +337,16 @@ describe('weld-group', () => {
     expect(based.leastLeg).toBeCloseTo(3.175, 9);
   });
 
+  // fu/(√3·βw·1.25) with fu 360, 430 and 490 MPa and βw 0.8, 0.85 and 0.9: 207.8, 233.7 and 251.5 MPa (Eurocode, from memory).
+  test.each([
+    ['S235', 207.8],
+    ['S275', 233.7],
+    ['S355', 251.5],
+  ])('%s has its own fu by Eurocode', (grade, allowable) => {
+    const found = resultOf(weldGroupWorksheet, { ...weld, rule: 'en-1993-1-8', grade });
+    expect(found.allowable).toBeCloseTo(allowable, 1);
+  });
+
   test('a leg of the size needed has factor 1', () => {
     const load = { force: [500, 800, -1500], at: [120, 10, 0], moment: [20, 0, 0] };
     const { neededLeg } = resultOf(weldGroupWorksheet, { ...weld, ...load });
@@ -340,7 +373,6 @@ describe('weld-group', () => {
     [{ ...weld, filler: 'X' }, 'not-in-table filler'],
     [{ ...weld, rule: 'own' }, 'missing allowable'],
     [{ ...weld, rule: 'en-1993-1-8' }, 'missing grade'],
-    [{ ...weld, rule: 'en-1993-1-8', grade: 'S235' }, 'missing baseTensile'],
     [{ ...weld, rule: 'en-1993-1-8', grade: 'S1', baseTensile: 360 }, 'not-in-table grade'],
   ])('refuses %j: %s', (json, refusal) => {
     expect(refusalOf(weldGroupWorksheet, json)).toBe(refusal);

@@ -138,7 +138,9 @@ function run(given: Input): Outcome<WorksheetRun<Result>> {
   const { brace, plate, chord: stock } = given;
   if (stock.wall >= stock.outside / 2)
     return bad({ code: 'conflict', path: 'chord.wall', reason: 'the wall leaves no bore' });
-  if ((brace === undefined) === (plate === undefined))
+  if (brace === undefined && plate === undefined)
+    return bad({ code: 'missing', path: 'brace', wanted: 'what is welded to the tube: a brace or a plate' });
+  if (brace !== undefined && plate !== undefined)
     return bad({ code: 'conflict', path: 'brace', reason: 'give a brace or a plate, not both' });
   const chord: ChordWall = { ...stock, push: stock.push ?? (0 as Pressure) };
   if (brace) return onBrace(given, chord, brace);

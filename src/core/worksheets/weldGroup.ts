@@ -20,7 +20,7 @@ import {
   unresistedMoment,
   type WeldLine,
   type WeldLoad,
-  weldCorrelation,
+  weldedGrade,
   weldFigures,
   weldProperties,
   worstThroatStress,
@@ -85,7 +85,10 @@ const input = z.strictObject({
     .max(20)
     .meta({ description: 'Steel grade for en-1993-1-8: S235, S275 or S355.' })
     .optional(),
-  baseTensile: pressureField('fu of the base metal, for en-1993-1-8.', { above: 0, max: 5000 }).optional(),
+  baseTensile: pressureField(
+    'fu of the base metal, for en-1993-1-8; left out: 360, 430 or 490 MPa by the grade, up to 40 mm thick (S355 has 510 in older print).',
+    { above: 0, max: 5000 },
+  ).optional(),
   baseYield: pressureField('Sy of the base metal, for shear along the leg.', {
     above: 0,
     max: 5000,
@@ -256,10 +259,10 @@ function allowableOf(given: Input, worst: ThroatStress): Outcome<Pressure> {
       : good(given.allowable);
   if (rule === 'en-1993-1-8') {
     if (given.grade === undefined) return bad({ code: 'missing', path: 'grade', wanted: 'a steel grade' });
-    if (given.baseTensile === undefined)
-      return bad({ code: 'missing', path: 'baseTensile', wanted: 'fu of the base metal' });
-    const correlation = atPath(weldCorrelation(given.grade), 'grade');
-    return correlation.ok ? good(simplifiedDesignShear(given.baseTensile, correlation.value)) : correlation;
+    const steel = atPath(weldedGrade(given.grade), 'grade');
+    if (!steel.ok) return steel;
+    const { correlation, tensile } = steel.value;
+    return good(simplifiedDesignShear(given.baseTensile ?? tensile, correlation));
   }
   const filler = atPath(findFiller(given.filler ?? 'E70'), 'filler');
   if (!filler.ok) return filler;

@@ -11,7 +11,8 @@ import {
 
 /** Life of a bearing under one load, or under the mean load of its duty. */
 export interface BearingFiguresInput {
-  readonly rating: BearingRating;
+  /** C0 is left out where it is not known: no axial load, no static factor. */
+  readonly rating: Pick<BearingRating, 'dynamicRating'> & Partial<Pick<BearingRating, 'staticRating'>>;
   readonly load: BearingLoad;
   readonly equivalent: EquivalentLoad;
   /** P, or Pm of the duty [N]. */
@@ -48,22 +49,26 @@ export function bearingFigures(of: BearingFiguresInput, names: PartNames): reado
       inputs: { L10: [millions, 'ratio'], n: [speed, 'angularSpeed'] },
       source: iso('basic rating life'),
     },
-    {
-      id: 'staticFactor',
-      symbol: 's0',
-      name: 'static factor',
-      value: rating.staticRating / staticLoad(load),
-      kind: 'ratio',
-      formula: 's0 = C0/P0, P0 = max(Fr, 0.6·Fr + 0.5·Fa)',
-      inputs: {
-        C0: [rating.staticRating, 'force'],
-        Fr: [load.radial, 'force'],
-        Fa: [load.axial, 'force'],
-        P0: [staticLoad(load), 'force'],
-      },
-      source: { key: 'iso-76', where: 'static equivalent load' },
-    },
+    ...(rating.staticRating === undefined ? [] : [staticWorking(rating.staticRating, load)]),
   ]);
+}
+
+function staticWorking(rating: Force, load: BearingLoad): Working {
+  return {
+    id: 'staticFactor',
+    symbol: 's0',
+    name: 'static factor',
+    value: rating / staticLoad(load),
+    kind: 'ratio',
+    formula: 's0 = C0/P0, P0 = max(Fr, 0.6·Fr + 0.5·Fa)',
+    inputs: {
+      C0: [rating, 'force'],
+      Fr: [load.radial, 'force'],
+      Fa: [load.axial, 'force'],
+      P0: [staticLoad(load), 'force'],
+    },
+    source: { key: 'iso-76', where: 'static equivalent load' },
+  };
 }
 
 function equivalentWorking({ rating, load, equivalent, rotationFactor }: BearingFiguresInput): Working {
@@ -77,7 +82,7 @@ function equivalentWorking({ rating, load, equivalent, rotationFactor }: Bearing
     inputs: {
       Fr: [load.radial, 'force'],
       Fa: [load.axial, 'force'],
-      C0: [rating.staticRating, 'force'],
+      ...(rating.staticRating === undefined ? {} : { C0: [rating.staticRating, 'force'] as const }),
       'relative axial load': [equivalent.relativeAxial, 'ratio'],
       e: [equivalent.e, 'ratio'],
       X: [equivalent.x, 'ratio'],

@@ -88,6 +88,14 @@ export function reliabilityFactor(reliability: number): number {
   return x0 + (theta - x0) * Math.log(1 / reliability) ** (1 / b);
 }
 
+/**
+ * a1, the share of the L10 life that is reached with a reliability; ISO 281 gives it at some only.
+ * @returns undefined between and outside them
+ * @source iso-281, table of a1 for reliability, 2007; from memory
+ */
+export const isoReliabilityFactor = (reliability: number): number | undefined =>
+  bearingConstants.lifeReliabilities.find((one) => Math.abs(one.reliability - reliability) < 1e-9)?.a1;
+
 /** One part of a duty. */
 export interface DutyPart {
   /** P of this part [N]. */

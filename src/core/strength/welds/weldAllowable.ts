@@ -27,10 +27,22 @@ const PARTIAL_FACTOR = 1.25;
 export const simplifiedDesignShear = (baseTensile: Pressure, correlation: number): Pressure =>
   (baseTensile / (Math.sqrt(3) * correlation * PARTIAL_FACTOR)) as Pressure;
 
-/** βw of S235, S275 or S355. @issue not-in-table @source en-1993-1-8, table 4.1; from memory */
-export function weldCorrelation(grade: string): Outcome<number> {
+/** A structural steel as the simplified method takes it. */
+export interface WeldedGrade {
+  /** βw [-]. */
+  readonly correlation: number;
+  /** fu up to 40 mm [Pa]. */
+  readonly tensile: Pressure;
+}
+
+/**
+ * βw and fu of S235, S275 or S355. S355 has 490 MPa, the lower of two editions (510 in older print).
+ * @issue not-in-table
+ * @source en-1993-1-8, table 4.1; EN 1993-1-1, table 3.1; both from memory
+ */
+export function weldedGrade(grade: string): Outcome<WeldedGrade> {
   const found = weldCorrelations.find((one) => one.grade === grade.trim().toUpperCase());
-  if (found) return good(found.betaW);
+  if (found) return good({ correlation: found.betaW, tensile: (found.tensileMpa * 1e6) as Pressure });
   return bad({
     code: 'not-in-table',
     path: '',
