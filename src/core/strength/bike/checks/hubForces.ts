@@ -14,7 +14,7 @@ export interface HubInput {
   readonly frame: Pick<BikeFrame, 'wheels'>;
   readonly wheel: 'front' | 'rear';
   readonly one: LoadCase;
-  /** From the hub's face to the middle of the bearing [m]. */
+  /** From the hub's face to the middle of the bearing [m], < half of the hub. */
   readonly inset: number;
 }
 
@@ -43,7 +43,7 @@ export function hubForces({ frame, wheel, one, inset }: HubInput): HubForces {
   });
   const [left, right] = [sums[0]!, sums[1]!];
   const half = (hubY[0] - hubY[1]) / 2;
-  const wider = half / Math.max(half - inset, half / 4);
+  const wider = half / (half - inset);
   const moved = (l: number, r: number): readonly [number, number] => {
     const [mean, pair] = [(l + r) / 2, ((l - r) / 2) * wider];
     return [mean + pair, mean - pair];

@@ -55,6 +55,13 @@ export function wheelBearings(input: WheelBearingInput): {
       notChecked.push(`bearings of the ${wheel} wheel: no bearing of the table is named for its hub`);
       return [];
     }
+    const [left, right] = input.frame.wheels[wheel].hubY;
+    if (left - right < 2 * found.value.width) {
+      notChecked.push(
+        `bearings of the ${wheel} wheel: two of ${found.value.designation} are wider than its hub`,
+      );
+      return [];
+    }
     return [wheelBearing(input, wheel, found.value)];
   });
   return { bearings, notChecked };

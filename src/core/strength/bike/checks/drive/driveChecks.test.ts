@@ -195,6 +195,14 @@ describe('wheel bearings', () => {
     expect(unnamed.notChecked.some((one) => one.startsWith('bearings of the front wheel'))).toBe(true);
   });
 
+  test('two that are wider than their hub are said, not squeezed in', () => {
+    // Two 6202 are 22 mm wide.
+    const narrow = withItem('light', 'front', 'hub', { length: '21 mm' });
+    const { wheelBearings, notChecked } = strengthOf(solved('light', narrow));
+    expect(wheelBearings.map(({ wheel }) => wheel)).toEqual(['rear']);
+    expect(notChecked.some((one) => one.includes('6202 are wider than its hub'))).toBe(true);
+  });
+
   test('a thicker axle is not offered for them, nor any change that changes nothing', () => {
     const { rows, remedies } = strengthOf(solved('heavy', { loads: { bearingLife: 10_000 } }));
     expect(
