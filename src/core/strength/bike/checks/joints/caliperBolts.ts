@@ -6,29 +6,21 @@ import { plateBearing } from '../../../bolts/boltJoint.ts';
 import type { LoadCase } from '../../loads/caseTypes.ts';
 import type { UtilizationRow } from '../utilizationRow.ts';
 import type { JointInput } from './jointInput.ts';
+import { type PadDrag, padDrag } from './padDrag.ts';
 
 /** Caliper bolts take the brake's torque by shear, as if the faces did not hold. */
 export function caliperBolts(input: JointInput): UtilizationRow[] {
   return (['front', 'rear'] as const).flatMap((wheel): UtilizationRow[] => {
-    const brake = input.build.brakes[wheel];
-    const one = input.cases.find(({ id }) => id === `braking-${wheel}`);
-    if (brake?.kind !== 'disc' || !one) return [];
-    const push = one.applied.find(({ what }) => what === `${wheel} wheel on the ground`);
-    const torque = Math.abs(push?.force.x ?? 0) * input.bike.layout.fitted[wheel].radius;
-    const most = largestBoltForce(brake, torque);
-    const thread = threadRows(input, wheel, { one, most, bolt: brake.caliper.bolt });
-    return thread.length === 0
-      ? []
-      : [...thread, ...holeRows(input, wheel, { one, most, bolt: brake.caliper.bolt })];
+    const found = padDrag(input, wheel);
+    if (!found) return [];
+    const load = { one: found.one, most: largestBoltForce(found), bolt: found.brake.caliper.bolt };
+    const thread = threadRows(input, wheel, load);
+    return thread.length === 0 ? [] : [...thread, ...holeRows(input, wheel, load)];
   });
 }
 
-type DiscBrake = Extract<NonNullable<Build['brakes']['front']>, { kind: 'disc' }>;
-
 /** The drag at the pads, off the middle of the two bolts [N]. */
-function largestBoltForce({ caliper, disc }: DiscBrake, torque: number): number {
-  const pad = disc.diameter / 2 - (caliper.padHeight ?? 0.2 * disc.diameter) / 2;
-  const drag = torque / pad;
+function largestBoltForce({ brake: { caliper }, reach, drag }: PadDrag): number {
   const half = caliper.mountSpacing / 2;
   const forces = groupForces(
     [
@@ -36,7 +28,7 @@ function largestBoltForce({ caliper, disc }: DiscBrake, torque: number): number 
       [-half as Length, caliper.lugRadius as Length],
     ],
     [drag as Force, 0 as Force],
-    [0 as Length, pad as Length],
+    [0 as Length, reach as Length],
   );
   return Math.max(...forces.map((force) => Math.hypot(...force)));
 }

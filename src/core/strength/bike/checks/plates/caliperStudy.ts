@@ -2,6 +2,7 @@ import { type Point, polar2, toLocal } from '../../../../geometry/index.ts';
 import { cutPlate, heldBy, type PlateLoads, type PointLoad } from '../../../plates/index.ts';
 import type { LoadCase } from '../../loads/caseTypes.ts';
 import type { JointInput } from '../joints/jointInput.ts';
+import { padDrag } from '../joints/padDrag.ts';
 import { wholeFlat } from './outlineOf.ts';
 import { enteringAt, type PlacedPlate, sharedBy, sumAt } from './plateAxes.ts';
 import { courseOf, fromPlace, metalOf, type NotStudied, type PlateStudy, throughOpenings } from './study.ts';
@@ -23,18 +24,14 @@ export interface HeldBracket {
  * @returns undefined where the brake has no case of its own
  */
 export function heldBracket(input: JointInput, plate: PlacedPlate): HeldBracket | undefined {
-  const { build, bike, cases } = input;
+  const { build, bike } = input;
   const entry = build.plates[plate.pattern.id];
   if (entry?.recipe !== 'caliper-bracket') return undefined;
-  const brake = build.brakes[entry.brake];
-  const one = cases.find(({ id }) => id === `braking-${entry.brake}`);
+  const found = padDrag(input, entry.brake);
   const placed = bike.brakes.find(({ wheel, kind }) => wheel === entry.brake && kind === 'disc');
-  if (brake?.kind !== 'disc' || !one || !placed) return undefined;
-  const { caliper, disc } = brake;
-  const push = one.applied.find(({ what }) => what === `${entry.brake} wheel on the ground`);
-  const torque = Math.abs(push?.force.x ?? 0) * bike.layout.fitted[entry.brake].radius;
-  const reach = disc.diameter / 2 - (caliper.padHeight ?? 0.2 * disc.diameter) / 2;
-  const drag = torque / reach;
+  if (!found || !placed) return undefined;
+  const { one, reach, drag } = found;
+  const { caliper } = found.brake;
   const [sin, cos] = [Math.sin(caliper.clock), Math.cos(caliper.clock)];
   const lugs = named(plate, 'lug-').map(({ center }) => center);
   const pad = {
