@@ -1,3 +1,4 @@
+import { originalName } from '../build/index.ts';
 import type { Clearance } from '../fit/index.ts';
 import type { Finding } from './finding.ts';
 import { sayLength } from './words.ts';
@@ -81,7 +82,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 /** The part that is easier moved: a tube by its nodes, a shaft by its place. */
 function pathOf({ rule, parts }: Clearance): string {
-  const name = parts[1].replace(/\.right$/, '');
+  const name = originalName(parts[1]);
   if (rule === 'sprocket-ground' || rule === 'tire-shaft')
     return name === 'rearAxle' ? 'driveline' : `driveline.shafts.${name}`;
   return rule === 'engine-tire' ? 'engine.place' : `frame.tubes.${name}`;

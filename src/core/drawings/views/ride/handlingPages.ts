@@ -1,3 +1,4 @@
+import { originalName } from '../../../build/index.ts';
 import { type HandlingChange, type Riding, WHIPPLE_LIMITS } from '../../../ride/index.ts';
 import { type Block, type DraftSheet, flowPages } from '../../bookPages.ts';
 import { paper } from '../../paper.ts';
@@ -144,10 +145,11 @@ function leanBlocks({ leans }: Riding): readonly Block[] {
   if (leans.length === 0) return [];
   const rows = new Map<string, { readonly part: string; readonly lean: number; sides: readonly string[] }>();
   for (const { part, lean, side } of leans) {
-    const key = `${part.replace(/\.right$/, '')} ${lean.toFixed(4)}`;
+    const name = originalName(part);
+    const key = `${name} ${lean.toFixed(4)}`;
     const before = rows.get(key);
     if (before) before.sides = [...before.sides, side];
-    else rows.set(key, { part: part.replace(/\.right$/, ''), lean, sides: [side] });
+    else rows.set(key, { part: name, lean, sides: [side] });
   }
   const all = [...rows.values()];
   const shown = all.slice(0, MOST_LEANS);

@@ -1,3 +1,4 @@
+import { originalName } from '../../../build/index.ts';
 import {
   inches,
   mm,
@@ -51,7 +52,7 @@ export function firstOfPairs<Row extends { readonly part: string }>(
 ): readonly Row[] {
   const seen = new Set<string>();
   return rows.filter((row) => {
-    const key = `${row.part.replace(/\.right$/, '')} ${keyOf(row)}`;
+    const key = `${originalName(row.part)} ${keyOf(row)}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

@@ -1,3 +1,4 @@
+import { originalName } from '../../../build/index.ts';
 import {
   add3,
   distance3,
@@ -69,8 +70,6 @@ function bent(pattern: FlatPattern, point: Point): { readonly at: Point; readonl
   return { at: point, up: 0 };
 }
 
-const baseOf = (id: string): string => id.replace(/\.right$/, '');
-
 /** Samples of a line, worked out once a draft. */
 export class ContactSearch {
   private readonly samples = new Map<string, readonly { readonly s: number; readonly at: Point3 }[]>();
@@ -91,7 +90,7 @@ export class ContactSearch {
     // A gusset's two tubes are named: each is met, however the gusset's side stands off its middle.
     const near = among ? 2 * REACH : first.gap <= TOUCH ? TOUCH : REACH;
     const touching = found.filter(({ gap }) => gap <= near);
-    const isTwin = (id: string): boolean => baseOf(id) === baseOf(first.line.id);
+    const isTwin = (id: string): boolean => originalName(id) === originalName(first.line.id);
     const used =
       touching.length > 0
         ? touching
