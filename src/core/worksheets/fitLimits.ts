@@ -71,12 +71,15 @@ export const fitLimitsWorksheet: Worksheet<typeof input, typeof output> = {
   output,
   run,
   formulas: [
-    'hole K, M, N, P: ES = −ei + Δ, Δ = ITn − IT(n − 1)',
+    'hole D to H: EI = −es; K, M, N to IT8 and P, R, S to IT7: ES = −ei + Δ, Δ = ITn − IT(n − 1); JS, js: ±ITn/2',
     'clearance = hole − shaft: EI − es to ES − ei',
   ],
   sources: [
     { key: 'iso-286', where: 'parts 1 and 2; the table, not the formula' },
-    { key: 'memory', where: 'ISO 492 class Normal: limits of bearing rings' },
+    {
+      key: 'memory',
+      where: 'ISO 286-1: d, e, f, r, s and N above IT8; ISO 492 class Normal: limits of bearing rings',
+    },
     practice('bands of shop methods'),
   ],
   example: {

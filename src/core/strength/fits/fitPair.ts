@@ -80,7 +80,7 @@ function sideLimits(size: Length, designation: string, of: 'hole' | 'shaft'): Ou
     if (limits) return good({ designation, upper: limits.upper as Length, lower: limits.lower as Length });
     return bad({ code: 'not-in-table', path: of, given: 'bearing', nearest: [] });
   }
-  const found = fitLimits(size, designation);
+  const found = fitLimits(size, designation, of);
   if (!found.ok) {
     const [first, ...rest] = found.issues;
     const path = first.code === 'out-of-range' ? 'size' : of;
