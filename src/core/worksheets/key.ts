@@ -30,8 +30,11 @@ const input = z.strictObject({
     max: 1e6,
   }).optional(),
   length: lengthField('Length of key in contact, with torque.', { above: 0, max: 1000 }).optional(),
-  width: lengthField('Width; left out: by the shaft.', { above: 0, max: 100 }).optional(),
-  height: lengthField('Height; left out: square, by the shaft.', { above: 0, max: 100 }).optional(),
+  width: lengthField('Width; left out: of the inch series, by the shaft.', { above: 0, max: 100 }).optional(),
+  height: lengthField('Height; left out: square, or of the inch series by the shaft.', {
+    above: 0,
+    max: 100,
+  }).optional(),
   yield: pressureField('Sy of the weakest of key, shaft and hub.', { above: 0, max: 5000 }).optional(),
   shearYield: oneOf('Shear yield: 0.577·Sy (distortion-energy) or 0.5·Sy (max-shear); left out: max-shear.', [
     'distortion-energy',
@@ -41,6 +44,10 @@ const input = z.strictObject({
 });
 
 const output = z.object({
+  series: z.enum(['inch', 'own']).meta({
+    description:
+      'Of the size: inch, by table 1 of ASME B17.1, or own as given. Depths follow the inch rule either way. Metric keys (ISO 773) are not in the tables: for a metric shaft give width and height, and take the depths from its own standard, where they are not H/2.',
+  }),
   width: resultField('length', 'W.'),
   height: resultField('length', 'H.'),
   keyseatDepth: resultField('length', 'Depth of the keyseat in the shaft, at its sides: H/2.'),
@@ -61,7 +68,8 @@ type Result = z.output<typeof output>;
 export const keyWorksheet: Worksheet<typeof input, typeof output> = {
   id: 'key',
   title: 'Key and keyseat',
-  summary: 'Size of the key for a shaft, depths to measure, shear and bearing under a torque.',
+  summary:
+    'Size of the inch key for a shaft, depths to measure by the inch rule, shear and bearing under a torque.',
   input,
   output,
   run,
@@ -103,6 +111,7 @@ function run(given: Input): Outcome<WorksheetRun<Result>> {
     torque === undefined || length === undefined ? undefined : { ...size.value, shaft, torque, length };
   const stress = loaded && keyStress(loaded);
   const result: Result = {
+    series: given.width === undefined ? 'inch' : 'own',
     width,
     height,
     keyseatDepth: height / 2,

@@ -68,7 +68,7 @@ export function keyseatFigures(
     {
       id: 'shaftDepth',
       symbol: 'S',
-      name: 'shaft depth',
+      name: 'shaft depth by the inch rule',
       value: of.shaftDepth,
       kind: 'length',
       formula: 'S = D − y − H/2, y = ½·(D − √(D² − W²))',
@@ -78,7 +78,7 @@ export function keyseatFigures(
     {
       id: 'hubDepth',
       symbol: 'T',
-      name: 'hub depth',
+      name: 'hub depth by the inch rule',
       value: of.hubDepth,
       kind: 'length',
       formula: 'T = D − y + H/2 + 0.005 in',
