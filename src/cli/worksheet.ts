@@ -1,11 +1,5 @@
 import { type JsonText, readJsonText } from '../core/build/index.ts';
-import {
-  type Issue,
-  nearestName,
-  type Outcome,
-  toEdgeFigure,
-  type UnitSystem,
-} from '../core/quantity/index.ts';
+import { type Issue, nearestName, type Outcome, toEdgeFigure } from '../core/quantity/index.ts';
 import {
   describeWorksheet,
   runWorksheet,
@@ -19,6 +13,7 @@ import { EXIT, type ExitCode } from './exit.ts';
 import { issueJson, issueLines, toJson } from './issues.ts';
 import { startProgress } from './progress.ts';
 import { figureText, figureValue } from './report.ts';
+import { resultText } from './resultText.ts';
 import { readText, type Terminal } from './terminal.ts';
 import { worksheetPage } from './worksheetPage.ts';
 
@@ -72,7 +67,7 @@ async function run(command: RunWorksheetCommand, terminal: Terminal): Promise<Ex
     progress(`${command.id}: ${index + 1} of ${inputs.length}`);
     return placed(runWorksheet(sheet, input), json.value, Array.isArray(value) ? `[${index}]` : '');
   });
-  tellAnswers(answers, Array.isArray(value), command, terminal);
+  tellAnswers(sheet, answers, Array.isArray(value), command, terminal);
   return answers.every((answer) => answer.ok) ? EXIT.done : EXIT.badInput;
 }
 
@@ -104,6 +99,7 @@ function tellIssues(
 }
 
 function tellAnswers(
+  sheet: Worksheet,
   answers: readonly Outcome<WorksheetAnswer>[],
   isList: boolean,
   command: RunWorksheetCommand,
@@ -116,7 +112,7 @@ function tellAnswers(
   }
   answers.forEach((answer, index) => {
     if (isList) terminal.out(`[${index}]\n`);
-    if (answer.ok) terminal.out(answerText(answer.value, command.units, command.working));
+    if (answer.ok) terminal.out(answerText(answer.value, describeWorksheet(sheet).output, command));
     else terminal.err(issueLines(command.file, answer.issues));
   });
 }
@@ -127,9 +123,16 @@ function answerJson(answer: Outcome<WorksheetAnswer>): object {
   return { ...(result as object), figures: figures.map(toEdgeFigure) };
 }
 
-function answerText({ figures }: WorksheetAnswer, units: UnitSystem, working: boolean): string {
-  if (working) return figures.map((figure) => figureText(figure, units)).join('\n');
-  return figures
-    .map(({ name, symbol, value, kind }) => `${name}: ${symbol} = ${figureValue(value, kind, units)}\n`)
-    .join('');
+/** Figures first, then all of the result: what is nested there is no figure. */
+function answerText(
+  { result, figures }: WorksheetAnswer,
+  output: object,
+  { units, working }: RunWorksheetCommand,
+): string {
+  const told = working
+    ? figures.map((figure) => figureText(figure, units)).join('\n')
+    : figures
+        .map(({ name, symbol, value, kind }) => `${name}: ${symbol} = ${figureValue(value, kind, units)}\n`)
+        .join('');
+  return `${told}\nResult\n${resultText(result, output, units)}`;
 }
