@@ -60,4 +60,69 @@ describe('a build that is opened', () => {
       { code: 'out-of-range', path: 'frame.tubing.rail.wall' },
     ]);
   });
+
+  const spacer = 'engine.spacer-shaft';
+  const drawn = 'stack.engine.spacer-shaft.length';
+
+  test('takes parts that exist already by each name they go by', () => {
+    const made = {
+      [spacer]: { state: 'made', asDrawn: { [drawn]: 12.5 } },
+      'spacer-shaft': { state: 'bought' },
+    };
+    const rail = { rail: { state: 'welded' }, 'rear-wheel': { state: 'bought' } };
+    const build = openBuildValue(mergePatch(smallBuildInput, { made: { ...made, ...rail } }));
+    expect(build).toMatchObject({ ok: true });
+  });
+
+  test('is refused where a part said to exist is none of its parts', () => {
+    const text = textOf({
+      made: { 'engine.spacer-shfat': { state: 'made' }, 'nosuch.part': { state: 'made' } },
+    });
+    const build = openBuild(text);
+    const at = { line: lineOf(text, '"engine.spacer-shfat"') };
+    expect(build.ok ? [] : build.issues).toMatchObject([
+      {
+        code: 'unknown-name',
+        path: 'made."engine.spacer-shfat"',
+        given: 'engine.spacer-shfat',
+        nearest: spacer,
+        at,
+      },
+      { code: 'unknown-name', path: 'made."nosuch.part"', given: 'nosuch.part' },
+    ]);
+  });
+
+  test.each(['length', 'stack', 'engine.spacer-shaft.length'])(
+    'takes no part of a figure for a part: %s',
+    (name) => {
+      const build = openBuildValue(mergePatch(smallBuildInput, { made: { [name]: { state: 'made' } } }));
+      expect(build.ok ? [] : build.issues).toMatchObject([{ code: 'unknown-name', given: name }]);
+    },
+  );
+
+  test('is refused where a part was made to a figure that it does not have', () => {
+    const asDrawn = { 'stack.engine.spacer-shaft.lenght': 12.5 };
+    const build = openBuildValue(
+      mergePatch(smallBuildInput, { made: { [spacer]: { state: 'made', asDrawn } } }),
+    );
+    expect(build.ok ? [] : build.issues).toMatchObject([
+      {
+        code: 'unknown-name',
+        path: `made."${spacer}".asDrawn."stack.engine.spacer-shaft.lenght"`,
+        nearest: drawn,
+      },
+    ]);
+  });
+
+  test('still knows a part that a variant takes out', () => {
+    const patch: Patch = {
+      bodies: {
+        box: { name: 'box', place: { from: 'rearAxle' }, length: 50, width: 50, height: 50, mass: 1 },
+      },
+      made: { box: { state: 'bought' } },
+      variants: { bare: { changes: { bodies: { box: null } } } },
+    };
+    const build = openBuildValue(mergePatch(smallBuildInput, patch), { variant: 'bare' });
+    expect(build).toMatchObject({ ok: true });
+  });
 });

@@ -1,11 +1,13 @@
 import { type Build, type ReadOptions, readBuildValue, readJsonText } from './build/index.ts';
-import { placeable } from './fit/index.ts';
-import type { Outcome } from './quantity/index.ts';
+import { type Placeable, placeable } from './fit/index.ts';
+import { knownParts, madeIssues } from './madeIssues.ts';
+import { bad, type Issue, type Outcome } from './quantity/index.ts';
 
 /**
  * The reader of a build file: what the build room reads, and that the bike's fixed points can be found. Only what
  * comes through here can be solved: a tire that the bike can't stand on, or a direction between two points in one
- * place, shows only once points are laid out, and it belongs to the file like a misspelled name does.
+ * place, shows only once points are laid out, and it belongs to the file like a misspelled name does. So does a name
+ * under `made` that is no part's, which shows only once the parts are placed.
  * @returns the build, or all issues with path, line and column
  */
 export function openBuild(text: string, options: ReadOptions = {}): Outcome<Build> {
@@ -20,5 +22,24 @@ export function openBuildValue(value: unknown, options: ReadOptions = {}): Outco
   const read = readBuildValue(value, options);
   if (!read.ok) return read;
   const placed = placeable(read.value);
-  return placed.ok ? read : placed;
+  if (!placed.ok) return placed;
+  const [first, ...more] = unknownMade(placed.value, value, options);
+  return first ? bad(first, ...more) : read;
+}
+
+/** A part that a variant takes out of the bike is made all the same: names of the file without it count too. */
+function unknownMade(placed: Placeable, file: unknown, { variant }: ReadOptions): readonly Issue[] {
+  const { made } = placed.build;
+  if (made === undefined || Object.keys(made).length === 0) return [];
+  const own = knownParts(placed);
+  const issues = madeIssues(made, own);
+  if (issues.length === 0 || variant === undefined) return issues;
+  const plain = readBuildValue(file);
+  const base = plain.ok ? placeable(plain.value) : plain;
+  if (!base.ok) return issues;
+  const before = knownParts(base.value);
+  return madeIssues(made, {
+    names: [...own.names, ...before.names],
+    figures: [...own.figures, ...before.figures],
+  });
 }

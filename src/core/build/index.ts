@@ -1,6 +1,7 @@
 export { buildJsonSchema } from './jsonSchema.ts';
 export { type JsonText, readJsonText } from './jsonText.ts';
 export { mergePatch } from './mergePatch.ts';
+export { unknownName } from './nameIssues.ts';
 export { type Names, namesOf } from './names.ts';
 export { originalName, type PlacementStep, placementOrder } from './placementOrder.ts';
 export { type ReadOptions, readBuild, readBuildValue, withVariant } from './read.ts';
