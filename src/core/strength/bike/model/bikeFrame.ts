@@ -6,7 +6,7 @@ import { ContactSearch, midpoint } from './contact.ts';
 import { tieCopes } from './copes.ts';
 import { FrameDraft } from './draft.ts';
 import { addEngine } from './engine.ts';
-import type { BikeFrame, FrameInput } from './frameTypes.ts';
+import type { BikeFrame, FrameInput, ModelFlaw } from './frameTypes.ts';
 import { type AxleNodes, addFront } from './frontModel.ts';
 import type { Making } from './making.ts';
 import { addPlates } from './plates.ts';
@@ -35,6 +35,7 @@ export function bikeFrame(input: FrameInput, settings: LoadSettings, longest?: n
   tieCopes(making);
   const { front, upperClamp, legs } = addFront(draft, build, bike, masses, settings);
   const rear = addRear(making);
+  making.flaws.push(...hubFlaws(front, rear));
   addPlates(making, legs);
   const engine = addEngine(making);
   const bearings = addBearings(making);
@@ -58,6 +59,16 @@ export function bikeFrame(input: FrameInput, settings: LoadSettings, longest?: n
     ...rider,
   };
 }
+
+const hubFlaws = (front: AxleNodes, rear: AxleNodes): ModelFlaw[] =>
+  Object.entries({ frontAxle: front, rearAxle: rear })
+    .filter(([, { isHubLost }]) => isHubLost)
+    .map(([part]) => ({
+      rule: 'gap',
+      part,
+      reason:
+        'its stack leaves the hub no width between what holds the axle; taken as wide as the wheel says',
+    }));
 
 /** Six directions, so that nothing moves freely and nothing is strained. */
 function holdAtAxles(draft: FrameDraft, rear: AxleNodes): void {

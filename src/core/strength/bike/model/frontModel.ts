@@ -15,6 +15,8 @@ export interface AxleNodes {
   readonly held: readonly [string, string];
   /** Y of the hub stations [m]. */
   readonly hubY: readonly [number, number];
+  /** The stack leaves the hub no width between its holders; it is taken as wide as the wheel's entry says. */
+  readonly isHubLost: boolean;
 }
 
 const STEEL = materialStrength('mild-steel');
@@ -161,6 +163,9 @@ export function heldY(
 /** A hub face nearer to a plate than this is taken to stand off from it [m]. */
 const LEAST_OVERHANG = 4e-3;
 
+/** Two bearings do not stand closer than this [m]. */
+const LEAST_HUB = 5e-3;
+
 /** An axle with nodes where it is held and where its hub begins and ends. */
 export function addAxle(
   draft: FrameDraft,
@@ -185,13 +190,16 @@ export function addAxle(
     .find((one) => one.shaft === of.shaft)
     ?.items.find((item) => item.kind === 'hub');
   const inside = (y: number): number => Math.min(Math.max(y, right + LEAST_OVERHANG), left - LEAST_OVERHANG);
-  const faces = hub ? [hub.left, hub.right] : [of.hubWidth / 2, -of.hubWidth / 2];
-  const hubY = [inside(faces[0]!), inside(faces[1]!)] as const;
+  const between = (a: number, b: number) => [inside(a), inside(b)] as const;
+  const drawn = hub && between(hub.left, hub.right);
+  const isHubLost = drawn !== undefined && !(drawn[0] - drawn[1] > LEAST_HUB);
+  const hubY = drawn && !isHubLost ? drawn : between(of.hubWidth / 2, -of.hubWidth / 2);
   const nodeAt = (y: number): string => draft.station(line, left - y);
   return {
     center,
     hub: [nodeAt(hubY[0]), nodeAt(hubY[1])],
     held: [nodeAt(left), nodeAt(right)],
     hubY,
+    isHubLost,
   };
 }
