@@ -70,7 +70,9 @@ describe('a build that is opened', () => {
       'spacer-shaft': { state: 'bought' },
     };
     const rail = { rail: { state: 'welded' }, 'rear-wheel': { state: 'bought' } };
-    const build = openBuildValue(mergePatch(smallBuildInput, { made: { ...made, ...rail } }));
+    const build = openBuildValue(mergePatch(smallBuildInput, { made: { ...made, ...rail } }), {
+      whole: true,
+    });
     expect(build).toMatchObject({ ok: true });
   });
 
@@ -95,7 +97,9 @@ describe('a build that is opened', () => {
   test.each(['length', 'stack', 'engine.spacer-shaft.length'])(
     'takes no part of a figure for a part: %s',
     (name) => {
-      const build = openBuildValue(mergePatch(smallBuildInput, { made: { [name]: { state: 'made' } } }));
+      const build = openBuildValue(mergePatch(smallBuildInput, { made: { [name]: { state: 'made' } } }), {
+        whole: true,
+      });
       expect(build.ok ? [] : build.issues).toMatchObject([{ code: 'unknown-name', given: name }]);
     },
   );
@@ -104,6 +108,7 @@ describe('a build that is opened', () => {
     const asDrawn = { 'stack.engine.spacer-shaft.lenght': 12.5 };
     const build = openBuildValue(
       mergePatch(smallBuildInput, { made: { [spacer]: { state: 'made', asDrawn } } }),
+      { whole: true },
     );
     expect(build.ok ? [] : build.issues).toMatchObject([
       {
@@ -111,6 +116,18 @@ describe('a build that is opened', () => {
         path: `made."${spacer}".asDrawn."stack.engine.spacer-shaft.lenght"`,
         nearest: drawn,
       },
+    ]);
+  });
+
+  test('is refused at the changes of a variant whose tires do not let it stand', () => {
+    const wheels = {
+      front: { fitted: { diameter: 1000, width: 90 } },
+      rear: { fitted: { diameter: 100, width: 90 } },
+    };
+    const changes = { wheels, steering: { wheelbase: 400 } };
+    const build = openBuild(textOf({ variants: { lost: { changes } } }), { variant: 'lost' });
+    expect(build.ok ? [] : build.issues).toMatchObject([
+      { code: 'conflict', path: 'variants.lost.changes.wheels' },
     ]);
   });
 
@@ -122,7 +139,7 @@ describe('a build that is opened', () => {
       made: { box: { state: 'bought' } },
       variants: { bare: { changes: { bodies: { box: null } } } },
     };
-    const build = openBuildValue(mergePatch(smallBuildInput, patch), { variant: 'bare' });
+    const build = openBuildValue(mergePatch(smallBuildInput, patch), { variant: 'bare', whole: true });
     expect(build).toMatchObject({ ok: true });
   });
 });

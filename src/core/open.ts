@@ -1,4 +1,10 @@
-import { type Build, type ReadOptions, readBuildValue, readJsonText } from './build/index.ts';
+import {
+  type Build,
+  issuesOfVariant,
+  type ReadOptions,
+  readBuildValue,
+  readJsonText,
+} from './build/index.ts';
 import { type Placeable, placeable } from './fit/index.ts';
 import { knownParts, madeIssues } from './madeIssues.ts';
 import { bad, type Issue, type Outcome } from './quantity/index.ts';
@@ -13,18 +19,32 @@ import { bad, type Issue, type Outcome } from './quantity/index.ts';
 export function openBuild(text: string, options: ReadOptions = {}): Outcome<Build> {
   const json = readJsonText(text);
   if (!json.ok) return json;
-  const opened = openBuildValue(json.value.value, options);
+  const opened = openBuildValue(json.value.value, { whole: true, ...options });
   return opened.ok ? opened : { ok: false, issues: json.value.place(opened.issues) };
 }
 
-/** The same for a file that is already a value, whose issues have no line and column. */
+/**
+ * The same for a file that is already a value, whose issues have no line and column; `whole` reads its other variants
+ * and the names under `made` too.
+ */
 export function openBuildValue(value: unknown, options: ReadOptions = {}): Outcome<Build> {
   const read = readBuildValue(value, options);
   if (!read.ok) return read;
   const placed = placeable(read.value);
-  if (!placed.ok) return placed;
-  const [first, ...more] = unknownMade(placed.value, value, options);
+  const [first, ...more] = placed.ok
+    ? options.whole
+      ? unknownMade(placed.value, value, options)
+      : []
+    : inVariant(placed.issues, value, options);
   return first ? bad(first, ...more) : read;
+}
+
+/** What shows only with the variant applied is told at its changes. */
+function inVariant(issues: readonly Issue[], file: unknown, { variant }: ReadOptions): readonly Issue[] {
+  const plain = variant === undefined ? undefined : openBuildValue(file);
+  const before = plain === undefined || plain.ok ? [] : plain.issues;
+  const own = variant === undefined ? issues : issuesOfVariant(variant, issues, before);
+  return [...before, ...own];
 }
 
 /** A part that a variant takes out of the bike is made all the same: names of the file without it count too. */

@@ -4,7 +4,7 @@ export { mergePatch } from './mergePatch.ts';
 export { unknownName } from './nameIssues.ts';
 export { type Names, namesOf } from './names.ts';
 export { originalName, type PlacementStep, placementOrder } from './placementOrder.ts';
-export { type ReadOptions, readBuild, readBuildValue, withVariant } from './read.ts';
+export { issuesOfVariant, type ReadOptions, readBuild, readBuildValue, withVariant } from './read.ts';
 export {
   type BearingSeat,
   type BeltStage,

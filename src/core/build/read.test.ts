@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { describeIssue } from '../quantity/index.ts';
 import { mergePatch, readBuild, readBuildValue } from './index.ts';
 import { migrate } from './migrate.ts';
@@ -94,6 +94,53 @@ test('a variant is a merge patch on the file, and an unknown one is told with th
   const unknown = readBuild(text, { variant: 'longer-shaft-engin' });
   expect(!unknown.ok && describeIssue(unknown.issues[0])).toMatch(/did you mean "longer-shaft-engine"/);
 });
+
+describe('variants are read with the file', () => {
+  const changes = { wheels: { rear: { hubz: 1 } }, engine: { place: { from: 'nowhere' } } };
+  const wrong = JSON.stringify(mergePatch(light, { variants: { bad: { changes } } }), null, 2);
+  const lineAfter = (part: string, after: string): number =>
+    wrong.slice(0, wrong.indexOf(part, wrong.indexOf(after))).split('\n').length;
+
+  test.each([undefined, 'bad', 'longer-shaft-engine'])(
+    'a wrong one is told at its own changes, whichever is asked for: %s',
+    (variant) => {
+      const outcome = readBuild(wrong, variant === undefined ? {} : { variant });
+      expect(outcome.ok ? [] : outcome.issues).toEqual([
+        expect.objectContaining({
+          code: 'unknown-key',
+          path: 'variants.bad.changes.wheels.rear.hubz',
+          given: 'hubz',
+          at: expect.objectContaining({ line: lineAfter('"hubz"', '"bad"') }),
+        }),
+      ]);
+    },
+  );
+
+  test('a name that only the variant misspells', () => {
+    const { wheels: _, ...engine } = changes;
+    const outcome = readBuildValue(mergePatch(light, { variants: { bad: { changes: engine } } }), {
+      whole: true,
+    });
+    expect(outcome.ok ? [] : outcome.issues).toMatchObject([
+      { code: 'unknown-name', path: 'variants.bad.changes.engine.place.from', given: 'nowhere' },
+    ]);
+  });
+
+  test('what is wrong in the file is not told again for each variant', () => {
+    const outcome = readBuildValue(mergePatch(light, { engine: { place: { from: 'nowhere' } } }), {
+      whole: true,
+    });
+    expect(outcome.ok ? [] : outcome.issues.map(({ path }) => path)).toEqual(['engine.place.from']);
+  });
+});
+
+test.each([['a\u0000b'], ['a\nb'], ['a\u007fb'], ['\u009b']])(
+  'text with a control character is refused: %j',
+  (name) => {
+    const outcome = readBuildValue(mergePatch(light, { about: { name } }));
+    expect(outcome.ok ? [] : outcome.issues).toMatchObject([{ path: 'about.name' }]);
+  },
+);
 
 test.each([
   [undefined, /version: missing/],

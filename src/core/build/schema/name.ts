@@ -18,8 +18,13 @@ export const referenceField = (doc: string) =>
     .regex(/^[A-Za-z][A-Za-z0-9-]*(\.right)?$/, 'a name from this file, with `.right` for the mirror image')
     .meta({ description: doc });
 
-/** Free text of a sensible size. */
-export const textField = (doc: string, max = 400) => z.string().max(max).meta({ description: doc });
+/** Free text of a sensible size. Control characters would break names of files, tables and the title block. */
+export const textField = (doc: string, max = 400) =>
+  z
+    .string()
+    .max(max)
+    .regex(/^\P{Cc}*$/u, 'text without control characters or line breaks')
+    .meta({ description: doc });
 
 /** A table keyed by name. Names, not positions, so that a variant can patch one entry. */
 export const namedTable = <T extends z.ZodType>(entry: T, doc: string) =>
