@@ -83,8 +83,15 @@ function beltFigures(belt: BeltStrength): Figure[] {
     { name: 'm·v²', value: belt.centrifugal, kind: 'force' },
   ];
   return [
-    figure('beltInitial', 'Fi', 'least tension at rest', belt.initial, 'Fi = (F1 + F2)/2', sides),
-    figure('beltShaftLoad', 'R', 'both strands together on a shaft', belt.shaftLoad, 'R = |F1 + F2|', sides),
+    figure('beltMean', 'Fi', 'mean tension of both strands', belt.mean, 'Fi = (F1 + F2)/2', sides),
+    figure(
+      'beltShaftLoad',
+      'R',
+      'both strands together on a shaft',
+      belt.shaftLoad,
+      'R = |(F1 − m·v²)·e1 + (F2 − m·v²)·e2|, e along each strand',
+      sides,
+    ),
     figure(
       'beltClamp',
       'S',

@@ -13,7 +13,7 @@ export interface BeltTensions {
   readonly slack: Force;
   /** Fc = m·v² [N]. */
   readonly centrifugal: Force;
-  /** (F1 + F2)/2, the least tension to set at rest [N]. */
+  /** (F1 + F2)/2, the least to set at rest between fixed sheaves, where a belt keeps its length and so its sum [N]. */
   readonly initial: Force;
 }
 
@@ -33,7 +33,7 @@ export interface BeltTensionInput {
 
 /**
  * Tensions of a belt that is about to slip: (F1 − Fc)/(F2 − Fc) = e^(f·θ), F1 − F2 = 2T/d.
- * @source shigley-9, section 17-2
+ * @source shigley-9, section 17-2, which sets a belt m·v² looser at rest than this
  */
 export function beltTensions(input: BeltTensionInput): BeltTensions {
   const ratio = Math.exp(input.friction * input.wrap);

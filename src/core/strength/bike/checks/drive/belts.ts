@@ -25,7 +25,7 @@ export function beltsOf(
         drive,
         tight: tight + belt.centrifugal,
         slack: slack + belt.centrifugal,
-        initial: (tight + slack) / 2 + belt.centrifugal,
+        mean: (tight + slack) / 2 + belt.centrifugal,
         wrap: belt.wrap,
         ratio: belt.ratio,
         centrifugal: belt.centrifugal,

@@ -130,9 +130,11 @@ export interface ChainStrength {
 
 export interface BeltStrength {
   readonly drive: string;
+  /** F1 and F2, the pull of its own speed in both [N]. */
   readonly tight: number;
   readonly slack: number;
-  readonly initial: number;
+  /** (F1 + F2)/2: at rest a belt between fixed sheaves would be set to it; here the sheaves press it in [N]. */
+  readonly mean: number;
   /** On the smaller sheave [rad], and (F1 − Fc)/(F2 − Fc) at the point of slipping. */
   readonly wrap: number;
   readonly ratio: number;
@@ -141,7 +143,7 @@ export interface BeltStrength {
   /** That must press the sheaves together so that it does not slip [N], and what the file says is there. */
   readonly clampNeeded: number;
   readonly clamp?: number;
-  /** Both strands together on their shafts [N]. */
+  /** Both strands together on their shafts, without the pull of their own speed [N]. */
   readonly shaftLoad: number;
   /** What its maker allows on the tight side [N]. */
   readonly workingTension?: number;
