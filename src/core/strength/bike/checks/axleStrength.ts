@@ -159,38 +159,41 @@ function bumpMoments(
   const bump = solved.find(({ one }) => one.id === `bump-${wheel}`);
   if (!rest || !bump) return undefined;
   const place = (at ?? bump.solution.maxMoment.at) as Length;
-  const moment = (of: SolvedAxle): number =>
-    Math.hypot(...shaftStateAt(of.shaft, of.solution, place, 'left').moment);
+  // At a clamped end there is a moment on one side only.
+  const moment = ({ shaft, solution }: SolvedAxle): number =>
+    Math.max(
+      ...(['left', 'right'] as const).map((on) =>
+        Math.hypot(...shaftStateAt(shaft, solution, place, on).moment),
+      ),
+    );
   const swing = (DAILY_BUMP * Math.abs(moment(bump) - moment(rest))) / 2;
   return { swing, mean: moment(rest) + swing };
 }
 
-/** A thread that ends between the places where its axle is held, free to tilt there or clamped: the worse. */
+/**
+ * A thread that ends between the places where its axle is held, free to tilt there or clamped: the worse. Every root from
+ * the holder to the end is a notch; moments run straight between the hub's faces, so one of these places is the worst.
+ */
 function threadRows(
   { build, frame, cases, settings }: AxleInput,
   wheel: 'front' | 'rear',
   thread: AxleThread,
   diameter: number,
 ): UtilizationRow[] {
-  const { held } = frame.wheels[wheel];
+  const { held, hubY } = frame.wheels[wheel];
   const [left, right] = held.map((node) => frame.draft.nodes.get(node)!.y) as [number, number];
   if (!(thread.end < left && thread.end > right)) return [];
+  const holder = thread.side === 'left' ? left : right;
+  const isThreaded = (y: number): boolean => (y - thread.end) * (y - holder) <= 0;
+  const places = [thread.end, holder, ...hubY].filter(isThreaded);
   const two = cases.filter(({ id }) => id === 'seated' || id === `bump-${wheel}`);
   const torque = Object.values(build.stacks).find(({ shaft }) => shaft === thread.axle)?.axle?.torque;
   const factors = [false, true].flatMap((clamped): number[] => {
     const solved = two.flatMap((one) => solvedAxle(frame, wheel, one, clamped));
-    const moments = bumpMoments(solved, wheel, thread.end);
-    const factor =
-      moments &&
-      threadFatigue({
-        diameter,
-        pitch: thread.pitch,
-        ...(torque === undefined ? {} : { torque }),
-        moments,
-        tensile: settings.shaftTensile,
-        yield: settings.shaftYield,
-      });
-    return factor === undefined ? [] : [factor];
+    const all = places.flatMap((place) => bumpMoments(solved, wheel, place) ?? []);
+    const of = { diameter, pitch: thread.pitch, ...(torque === undefined ? {} : { torque }) };
+    const { shaftTensile: tensile, shaftYield } = settings;
+    return all.flatMap((moments) => threadFatigue({ ...of, moments, tensile, yield: shaftYield }) ?? []);
   });
   return factors.length === 0 ? [] : [threadRow(thread, Math.min(...factors), settings)];
 }

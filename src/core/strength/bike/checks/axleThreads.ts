@@ -123,7 +123,7 @@ export const threadRow = (
 ): UtilizationRow => ({
   part: axle,
   case: `bump-${axle === 'frontAxle' ? 'front' : 'rear'}`,
-  where: `end of the thread, ${(reach * 1000).toFixed(1)} mm past the outer face of ${holder}`,
+  where: `thread that runs ${(reach * 1000).toFixed(1)} mm past the outer face of ${holder}`,
   check: 'axleThread',
   place: side,
   quantity: 'fatigue factor of the thread root under daily bumps, Goodman',
