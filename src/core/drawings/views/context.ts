@@ -37,6 +37,16 @@ export function fineCells(context: DrawingContext, length: number): readonly str
   return context.system === 'in' ? [decimalInches(length)] : [millimeters, decimalInches(length)];
 }
 
+/** One column for a length that is looked up more than made: in millimeters unless inches alone are asked for. */
+export const singleColumn = ({ system }: DrawingContext, title: string): TableColumn => ({
+  title: `${title} ${system === 'in' ? 'in' : 'mm'}`,
+  align: 'right',
+});
+
+/** Cell for {@link singleColumn}. */
+export const singleCell = ({ system }: DrawingContext, length: number): string =>
+  system === 'in' ? decimalInches(length) : printNumber(length * 1000, 0.1);
+
 const decimalInches = (length: number): string => printNumber(length / inches(1), 0.001);
 
 /** Columns for one length: one of each system that is asked for. */

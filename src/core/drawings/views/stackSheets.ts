@@ -6,7 +6,16 @@ import { line, type PaperRect, text, widthOf } from '../shapes.ts';
 import type { SheetItem } from '../sheet.ts';
 import type { TableCell } from '../table.ts';
 import { fitView, scaleOf, type View, viewLength } from '../view.ts';
-import { asDrawing, type DrawingContext, inLine, lengthCells, lengthColumns, words } from './context.ts';
+import {
+  asDrawing,
+  type DrawingContext,
+  inLine,
+  lengthCells,
+  lengthColumns,
+  singleCell,
+  singleColumn,
+  words,
+} from './context.ts';
 import { fitted } from './sheetFit.ts';
 import { axleBody, barOf, boundsOf, itemBody, type StackDrawing, xOf } from './stackBody.ts';
 import {
@@ -52,7 +61,7 @@ function stackPages(context: DrawingContext, stack: PlacedStack): readonly Draft
     stackTable(context, stack),
     {
       kind: 'paragraph',
-      text: 'Faces are distances from the center plane in mm, + to the rider’s left. The upper half of the drawing is cut, the lower is seen from behind.',
+      text: 'Faces are distances from the center plane, + to the rider’s left. The upper half of the drawing is cut, the lower is seen from behind.',
       size: 2.6,
       tone: 'muted',
     },
@@ -137,10 +146,7 @@ function stackTable(context: DrawingContext, stack: PlacedStack): Block {
       { title: 'No.', align: 'right' },
       { title: 'Item' },
       ...lengthColumns(context, 'Length'),
-      { title: 'Outside', align: 'right' },
-      { title: 'Bore', align: 'right' },
-      { title: 'Left face', align: 'right' },
-      { title: 'Right face', align: 'right' },
+      ...['Outside', 'Bore', 'Left face', 'Right face'].map((title) => singleColumn(context, title)),
       { title: 'Note' },
     ],
     rows: stack.items.map((item, i) => stackRow(context, item, i)),
@@ -152,8 +158,8 @@ function stackRow(context: DrawingContext, item: PlacedItem, index: number): rea
   const make = item.solved && !air;
   const bold = (cell: string): TableCell => (make ? { text: cell, weight: 'bold' } : cell);
   const size = (value: number): string =>
-    air || item.kind === 'face' || !(value > 0) ? '' : (value * 1000).toFixed(1);
-  const face = (y: number): string => (Math.abs(y) < 5e-5 ? '0.0' : (y * 1000).toFixed(1));
+    air || item.kind === 'face' || !(value > 0) ? '' : singleCell(context, value);
+  const face = (y: number): string => singleCell(context, Math.abs(y) < 5e-5 ? 0 : y);
   const note = [make ? 'MAKE' : '', item.note ?? ''].filter((part) => part !== '').join(', ');
   return [
     String(index + 1),
