@@ -4,7 +4,9 @@ import { bad, good, type Issue, type Outcome } from '../quantity/index.ts';
 /** What is scribed or center punched, not cut. */
 export type CutMark =
   | { readonly kind: 'punch'; readonly at: Point }
-  | { readonly kind: 'line'; readonly from: Point; readonly to: Point };
+  | { readonly kind: 'line'; readonly from: Point; readonly to: Point }
+  /** Finished outline of an opening that is cut smaller and opened to it. */
+  | { readonly kind: 'loop'; readonly loop: Loop };
 
 /** A line to bend at. */
 export interface CutBend {

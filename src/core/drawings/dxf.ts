@@ -12,7 +12,8 @@ const CROSS_ARM = 2;
 
 /**
  * A part as DXF in millimeters ($INSUNITS 4): outlines and openings as closed LWPOLYLINEs with bulges (true arcs),
- * holes as CIRCLEs on CUT, punch marks as POINTs under small crosses and scribed lines on MARK, bend lines on BEND.
+ * holes as CIRCLEs on CUT; punch marks as POINTs under small crosses, scribed lines and finished outlines on MARK; bend
+ * lines on BEND.
  */
 export async function dxfOfPattern(cut: CutFile): Promise<string> {
   const { DxfWriter, LWPolylineFlags, Units, point2d, point3d } = await import('@tarikjabiri/dxf');
@@ -38,6 +39,7 @@ export async function dxfOfPattern(cut: CutFile): Promise<string> {
   shape(cut, dxfLayers.cut);
   for (const mark of cut.marks) {
     if (mark.kind === 'line') line(mark.from, mark.to, dxfLayers.mark);
+    else if (mark.kind === 'loop') loop(mark.loop, dxfLayers.mark);
     else {
       dxf.addPoint(mm(mark.at.x), mm(mark.at.y), 0, { layerName: dxfLayers.mark });
       for (const [from, to] of punchCross(mark.at)) line(from, to, dxfLayers.mark);

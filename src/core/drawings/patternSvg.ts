@@ -38,7 +38,9 @@ export function svgOfPattern(cut: CutFile): string {
   const marks = cut.marks.flatMap((mark) =>
     mark.kind === 'line'
       ? [line(mark.from, mark.to)]
-      : punchCross(mark.at).map(([from, to]) => line(from, to)),
+      : mark.kind === 'loop'
+        ? [loop(mark.loop)]
+        : punchCross(mark.at).map(([from, to]) => line(from, to)),
   );
   const bends = cut.bends.map((b) =>
     line(b.from, b.to, ` data-angle-deg="${num((b.angle * 180) / Math.PI)}"`),

@@ -3,8 +3,9 @@ import { type FlatPattern, type Opening, openingLoop } from '../plates/index.ts'
 import { describeIssue, type Issue } from '../quantity/index.ts';
 
 /**
- * A plate as its cutter needs it: what is cut full or under size, what is only punched, where it bends. Openings that
- * are drilled afterwards are punch marks, never outlines.
+ * A plate as its cutter needs it: what is cut full or under size, what is only punched, where it bends. Cut lines are
+ * what the operation can cut, as on the template; the outline that a hole or slot is opened to afterwards is a mark.
+ * Openings that are drilled are punch marks, never outlines.
  */
 export function cutFileOf(pattern: FlatPattern): CutFile {
   const cut = pattern.openings.filter((opening) => opening.cutAs.as !== 'punch');
@@ -15,10 +16,13 @@ export function cutFileOf(pattern: FlatPattern): CutFile {
     id: pattern.id,
     name: pattern.title,
     outline: pattern.outline,
-    openings: [...slots.map((slot) => openingLoop(slot)), ...pattern.windows],
+    openings: [...slots.map((slot) => openingLoop(slot, cutDiameter(slot))), ...pattern.windows],
     circles: round.map((opening) => ({ center: opening.center, diameter: cutDiameter(opening) })),
     marks: [
       ...punched.flatMap(punchMarks),
+      ...pattern.openings
+        .filter(isOpenedLater)
+        .map((one) => ({ kind: 'loop' as const, loop: openingLoop(one) })),
       ...pattern.punches.map((punch) => ({ kind: 'punch' as const, at: punch.at })),
     ],
     bends: pattern.bends.map((bend) => ({
@@ -31,6 +35,10 @@ export function cutFileOf(pattern: FlatPattern): CutFile {
 
 const cutDiameter = (opening: Opening): number =>
   opening.cutAs.as === 'undersize' ? opening.cutAs.diameter : opening.diameter;
+
+/** Openings that are cut smaller, and slots sawn between drilled ends: the cutter leaves metal to a line. */
+const isOpenedLater = ({ cutAs, travel = 0 }: Opening): boolean =>
+  cutAs.as === 'undersize' || (cutAs.as === 'punch' && travel > 0);
 
 /** A slot that is drilled and sawn by hand is marked at the centers of its two ends. */
 function punchMarks(opening: Opening): { readonly kind: 'punch'; readonly at: { x: number; y: number } }[] {

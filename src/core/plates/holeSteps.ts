@@ -126,7 +126,7 @@ function slotSteps(plan: OpeningPlan, making: HoleMaking): Made {
   const cut = torchHole(diameter, system, making);
   if (cut.cutAs.as === 'punch') return byDrill;
   if (cut.cutAs.as === 'full') return cut;
-  return { cutAs: cut.cutAs, steps: [cut.steps[0]!, { do: 'saw-and-file' }] };
+  return { cutAs: cut.cutAs, steps: [cut.steps[0]!, { do: 'open-by-hand', diameter }] };
 }
 
 /** A large round hole roughed out: drilled where a bit reaches, else by hole saw or a ring of drilled holes. */
