@@ -1,5 +1,5 @@
 import type { Finding } from '../core/findings/index.ts';
-import { edgeUnit, type Figure, printQuantity, type UnitSystem } from '../core/quantity/index.ts';
+import { edgeUnit, type Figure, printApart, printQuantity, type UnitSystem } from '../core/quantity/index.ts';
 
 type Severity = Finding['severity'];
 const WORST_FIRST: readonly Severity[] = ['stop', 'caution', 'note'];
@@ -23,10 +23,8 @@ export function findingText(finding: Finding, units: UnitSystem): string {
   const { severity, part, what, kind, value, limit, why, remedy, source } = finding;
   const lines = [`${severity.toUpperCase().padEnd(8)}${part}: ${what}`];
   if (kind !== undefined && value !== undefined) {
-    const shown = printQuantity(value, kind, units);
-    lines.push(
-      limit === undefined ? `is ${shown}` : `is ${shown}, limit ${printQuantity(limit, kind, units)}`,
-    );
+    const [shown, bound] = printApart(value, limit ?? value, kind, units);
+    lines.push(limit === undefined ? `is ${shown}` : `is ${shown}, limit ${bound}`);
   }
   lines.push(`why: ${why}`);
   if (remedy !== undefined) lines.push(`do: ${remedy}`);

@@ -8,7 +8,7 @@ import type {
 } from '../driveline/index.ts';
 import { describeIssue } from '../quantity/index.ts';
 import type { Finding, Severity } from './finding.ts';
-import { say, sayLength, sayList } from './words.ts';
+import { say, sayFine, sayLength, sayList } from './words.ts';
 
 /** Wrap that a belt or a chain with good tension can do with [rad]. */
 const LEAST_WRAP = (120 * Math.PI) / 180;
@@ -134,7 +134,7 @@ const CAUTION_TEXT: Readonly<
   'sprockets-touch': {
     severity: 'stop',
     what: (c) =>
-      `the sprockets would touch: center distance ${sayLength(c.value)}, at least ${sayLength(c.limit)}`,
+      `the sprockets would touch: center distance ${sayFine(c.value)}, at least ${sayFine(c.limit)}`,
     why: 'Teeth on teeth.',
     remedy: 'Move the shafts apart or take smaller sprockets.',
   },
@@ -164,13 +164,13 @@ const CAUTION_TEXT: Readonly<
   },
   'short-center': {
     severity: 'note',
-    what: (c) => `center distance ${sayLength(c.value)} is under 30 pitches`,
+    what: (c) => `center distance ${sayFine(c.value)} is under 30 pitches`,
     why: '30 to 50 pitches run best; about 20 is taken for pulsating drives.',
     remedy: 'None needed if the layout asks for it; watch wear.',
   },
   'long-center': {
     severity: 'note',
-    what: (c) => `center distance ${sayLength(c.value)} is over 50 pitches`,
+    what: (c) => `center distance ${sayFine(c.value)} is over 50 pitches`,
     why: 'A long run whips.',
     remedy: 'An idler or guide on the slack side.',
   },

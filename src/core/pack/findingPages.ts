@@ -1,6 +1,6 @@
 import { type Block, type DraftSheet, flowPages, type Paper } from '../drawings/index.ts';
 import type { Finding } from '../findings/index.ts';
-import type { Figure } from '../quantity/index.ts';
+import { type Figure, printApart } from '../quantity/index.ts';
 import { notChecked } from './cautions.ts';
 import type { PackInput } from './packInput.ts';
 import { printer } from './textPages.ts';
@@ -32,12 +32,12 @@ export function findingPages(input: PackInput, paper: Paper): readonly DraftShee
 }
 
 function findingBlocks(input: PackInput, finding: Finding): Block[] {
-  const print = printer(input.units);
   const { value, limit, kind } = finding;
-  const numbers =
+  const shown =
     value !== undefined && limit !== undefined && kind !== undefined
-      ? ` Found ${print(value, kind)}, limit ${print(limit, kind)}.`
-      : '';
+      ? printApart(value, limit, kind, input.units)
+      : undefined;
+  const numbers = shown ? ` Found ${shown[0]}, limit ${shown[1]}.` : '';
   return [
     {
       kind: 'paragraph',

@@ -3,11 +3,19 @@ import { printQuantity, type QuantityKind, type UnitSystem } from '../quantity/i
 import { cautions } from './cautions.ts';
 import type { PackInput } from './packInput.ts';
 
+/** A length asked for to this or finer must fit: its inches are decimal where they are no fraction [mm]. */
+const FITS = 0.05;
+
 /** Prints values the way this pack's reader asked for. */
 export const printer =
   (units: UnitSystem) =>
   (value: number, kind: QuantityKind, resolution?: number): string =>
-    printQuantity(value, kind, units, resolution === undefined ? {} : { resolution });
+    printQuantity(
+      value,
+      kind,
+      units,
+      resolution === undefined ? {} : { resolution, fine: resolution <= FITS },
+    );
 
 /** Title, what it is, and the cautions: the first page anyone sees. */
 export function titlePage(input: PackInput, paper: Paper): readonly DraftSheet[] {
@@ -106,7 +114,7 @@ function driveTable(input: PackInput): Block {
       `belt ${print(belt.stage.beltLength, 'length')}`,
       `${belt.low.ratio.toFixed(2)} to ${belt.high.ratio.toFixed(2)}`,
       '–',
-      print(belt.center, 'length', 0.1),
+      print(belt.center, 'length', 0.01),
       belt.tension.slides ?? '–',
       belt.tension.slotNeeded ? print(belt.tension.slotNeeded.total, 'length') : '–',
       '–',
@@ -116,7 +124,7 @@ function driveTable(input: PackInput): Block {
       `${chain.chain.name}, ${chain.stage.driverTeeth}/${chain.stage.drivenTeeth}`,
       (chain.stage.drivenTeeth / chain.stage.driverTeeth).toFixed(2),
       chain.plan ? `${chain.plan.chosen.links}` : 'none',
-      print(chain.center, 'length', 0.1),
+      print(chain.center, 'length', 0.01),
       chain.tension.slides ?? '–',
       chain.tension.slotNeeded ? print(chain.tension.slotNeeded.total, 'length') : '–',
       chain.plan ? print(chain.plan.slack.play, 'length', 1) : '–',
@@ -141,7 +149,7 @@ function tensionItems(input: PackInput): string[] {
   return (input.driveline.tension?.drives ?? []).map((drive) => {
     const options = drive.alternatives
       .filter((choice) => choice.links !== undefined)
-      .map((choice) => `${choice.links} links want ${print(choice.center, 'length', 0.1)}`);
+      .map((choice) => `${choice.links} links want ${print(choice.center, 'length', 0.01)}`);
     const slack = drive.slack
       ? ` Half an inch of play is only ${print(drive.slack.centerChangeOfHalfInch, 'length', 0.01)} of center distance: use pushers, not a bare slot.`
       : '';

@@ -55,6 +55,8 @@ export { nearestName } from './nearest.ts';
 export { bad, good, type Outcome } from './outcome.ts';
 export {
   type PrintOptions,
+  printApart,
+  printFineInches,
   printInches,
   printMillimeters,
   printNumber,

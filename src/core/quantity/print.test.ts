@@ -7,6 +7,8 @@ import {
   mm,
   newtonMeters,
   poundsForce,
+  printApart,
+  printFineInches,
   printInches,
   printMillimeters,
   printNumber,
@@ -192,5 +194,60 @@ describe('there and back', () => {
     expect(edgeUnit('area').symbol).toBe('mm²');
     expect(toEdgeValue(inches(1.5), 'length')).toBe(38.1);
     expect(toEdgeValue(degrees(30), 'angle')).toBe(30);
+  });
+});
+
+describe('lengths that must fit', () => {
+  // Gauge walls and a chain's center are no 64ths; decimals by hand: 354.71 / 25.4 = 13.96496.
+  test.each([
+    [0.134, '0.134 in'],
+    [0.095, '0.095 in'],
+    [354.71 / 25.4, '13.965 in'],
+    [12 / 25.4, '0.472 in'],
+    [0.5 / 25.4, '0.020 in'],
+    [0.039 / 25.4, '0.0015 in'],
+    [-0.039 / 25.4, '-0.0015 in'],
+    [0.001 / 25.4, '0.00004 in'],
+    [0.75, '3/4 in'],
+    [1 / 64, '1/64 in'],
+    [0, '0 in'],
+  ])('%d in prints as %s', (value, text) => expect(printFineInches(inches(value))).toBe(text));
+
+  test('three figures below 1 mm', () => {
+    const print = (value: number) => printQuantity(mm(value), 'length', 'mm', { fine: true });
+    expect([0.039, 0.15, 0.9996, 1.04, 12, 0].map(print)).toEqual([
+      '0.0390 mm',
+      '0.150 mm',
+      '1.000 mm',
+      '1.0 mm',
+      '12.0 mm',
+      '0.0 mm',
+    ]);
+  });
+
+  test('read back within half a step of either', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -2, max: 2, noNaN: true }), (given) => {
+        const read = readQuantity(printFineInches(given), 'length');
+        const back = read.ok ? read.value : Number.NaN;
+        // Half a thousandth of an inch, and the room that a fraction is given.
+        expect(Math.abs(back - given)).toBeLessThanOrEqual(inches(0.0005) * (1 + 1e-9));
+      }),
+    );
+  });
+});
+
+describe('value beside its limit', () => {
+  test.each([
+    [mm(0.039), mm(0.033), 'length', ['0.0390 mm (0.0015 in)', '0.0330 mm (0.0013 in)']],
+    [mm(100.04), mm(100.01), 'length', ['100.04 mm (3.939 in)', '100.01 mm (3 15/16 in)']],
+    [mm(80), mm(80), 'length', ['80.0 mm (3 5/32 in)', '80.0 mm (3 5/32 in)']],
+  ] as const)('%d against %d', (value, limit, kind, texts) =>
+    expect(printApart(value, limit, kind, 'both')).toEqual(texts),
+  );
+
+  test('what differs is told apart, whatever the kind', () => {
+    const [value, limit] = printApart(1001e3, 1002e3, 'pressure', 'mm');
+    expect(value).not.toBe(limit);
   });
 });

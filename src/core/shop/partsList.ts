@@ -2,7 +2,7 @@ import type { Bike } from '../bike/index.ts';
 import type { Build } from '../build/index.ts';
 import type { DrivelineSolution } from '../driveline/index.ts';
 import type { FlatPattern } from '../plates/index.ts';
-import { printInches, printMillimeters } from '../quantity/index.ts';
+import { printFineInches, printInches, printMillimeters } from '../quantity/index.ts';
 import type { CutList } from './cutList.ts';
 
 /** State of a part, as the build file's `made` says; planned where it says nothing. */
@@ -27,8 +27,7 @@ type Draft = Omit<PartRow, 'item' | 'state'>;
 
 const length = (value: number): string => `${printMillimeters(value)} (${printInches(value)})`;
 /** Parts that must fit are said to a hundredth. */
-const fine = (value: number): string =>
-  `${printMillimeters(value, 0.01)} (${printInches(value, { remainder: true })})`;
+const fine = (value: number): string => `${printMillimeters(value, 0.01)} (${printFineInches(value)})`;
 
 export interface PartsInput {
   readonly build: Build;
@@ -88,7 +87,7 @@ function wheelDrafts(build: Build, bike: Bike): Draft[] {
       part: `${end}-wheel`,
       what: `${end === 'rear' ? 'Rear' : 'Front'} wheel with tire ${wheel.tire.size ?? ''}`.trim(),
       count: 1,
-      matters: `tire ${length(2 * tire.radius)} diameter, ${length(tire.width)} wide; hub ${length(wheel.hub.width)} over the faces, bore ${length(wheel.hub.bore)}`,
+      matters: `tire ${length(2 * tire.radius)} diameter, ${length(tire.width)} wide; hub ${length(wheel.hub.width)} over the faces, bore ${fine(wheel.hub.bore)}`,
       instead: 'another wheel: measure hub width, bore, rollout and both rim edges, and enter them',
     };
   });
@@ -103,12 +102,27 @@ function axleDrafts(bike: Bike): Draft[] {
             part: `${stack.id}-axle`,
             what: `Axle or shaft, stack "${stack.id}"`,
             count: 1,
-            matters: `${length(stack.axle.diameter)} diameter, ${length(stack.axle.length)} long; thread left ${length(stack.axle.threadLeft ?? 0)}, right ${length(stack.axle.threadRight ?? 0)}`,
+            matters: `${fine(stack.axle.diameter)} diameter, ${length(stack.axle.length)} long${threads(stack.axle)}`,
             instead: 'ground or drawn bar of the same diameter, threaded to suit',
           },
         ]
       : [],
   );
+}
+
+/** Threaded ends of an axle; nothing of a plain shaft. */
+function threads({
+  threadLeft = 0,
+  threadRight = 0,
+}: {
+  readonly threadLeft?: number | undefined;
+  readonly threadRight?: number | undefined;
+}): string {
+  const ends = [
+    ...(threadLeft > 0 ? [`left ${length(threadLeft)}`] : []),
+    ...(threadRight > 0 ? [`right ${length(threadRight)}`] : []),
+  ];
+  return ends.length > 0 ? `; thread ${ends.join(', ')}` : '';
 }
 
 /** Chains by the links worked out, and the sprockets by tooth count and hub. */
@@ -161,7 +175,7 @@ function makeDrafts({ bike, patterns, cuts }: PartsInput): Draft[] {
       what: `Tube${row.purpose ? `: ${row.purpose}` : ''}`,
       count: row.count,
       matters: `saw ${length(row.sawn)}; ${row.bends} ${row.bends === 1 ? 'bend' : 'bends'}; ${row.ends.map((end) => end.joint).join(' and ')} ends`,
-      instead: `${length(row.outside)} × ${length(row.wall)} ${row.material}`,
+      instead: `${length(row.outside)} × ${fine(row.wall)} ${row.material}`,
     }),
   );
   const plates = patterns.map(
@@ -171,7 +185,7 @@ function makeDrafts({ bike, patterns, cuts }: PartsInput): Draft[] {
       what: pattern.title,
       count: pattern.count,
       matters: `${pattern.openings.length} holes and slots; ${pattern.bends.length} bends; ${pattern.make}`,
-      instead: `${length(pattern.thickness)} ${pattern.material}`,
+      instead: `${fine(pattern.thickness)} ${pattern.material}`,
     }),
   );
   return [...tubes, ...plates, ...spacerDrafts(bike)];
@@ -192,7 +206,7 @@ function spacerDrafts(bike: Bike): Draft[] {
           instead:
             item.outside === undefined || item.bore === undefined
               ? 'tube to suit'
-              : `tube ${length(item.outside)} outside, ${length(item.bore)} bore`,
+              : `tube ${length(item.outside)} outside, ${fine(item.bore)} bore`,
         }),
       ),
     ...stack.sleeves.map(
