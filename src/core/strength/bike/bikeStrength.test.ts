@@ -110,6 +110,16 @@ describe('balance', () => {
   });
 });
 
+describe('largest chain pull in words', () => {
+  test.each(DEMOS)('%s: what ends it earlier is told only where something does', (name) => {
+    const { cases, limits } = framed(name);
+    const { basis } = cases.find(({ id }) => id === 'chain-pull')!;
+    // The engine's own pull cannot be ended by the engine.
+    expect(basis.includes('though on the level')).toBe(limits.driveForce < limits.engineForce);
+    expect(basis).not.toMatch(/the (engine|clutch) ends it/);
+  });
+});
+
 describe('frame of a bike', () => {
   test('doubling the load doubles all displacements and member forces', () => {
     const { cases, results } = framed('light');

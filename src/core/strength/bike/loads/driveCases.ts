@@ -6,6 +6,14 @@ import type { Holds } from './riderHolds.ts';
 import { newtons, onWheel } from './tireLoads.ts';
 import type { Whole } from './wholeBike.ts';
 
+/** What ends the push, in a sentence. */
+const GOVERNS: Readonly<Record<DriveLimits['governedBy'], string>> = {
+  engine: 'the engine',
+  clutch: 'the clutch',
+  grip: 'grip',
+  'front wheel lifts': 'the lift of the front wheel',
+};
+
 /** Full torque as the tires pass it on, and with the wheel held. */
 export function driveCases(input: CasesInput, whole: Whole, holds: Holds, limits: DriveLimits): Draft[] {
   if (!(limits.engineForce > 0)) return [];
@@ -18,19 +26,20 @@ export function driveCases(input: CasesInput, whole: Whole, holds: Holds, limits
     hold: holds.seated,
   });
   const share = limits.driveForce / limits.engineForce;
+  const endsEarlier = limits.governedBy !== limits.limitedBy;
   const full = `${limits.torque.toFixed(1)} N·m at the engine, lowest gear`;
   return [
     make(
       'driving',
       'driving at the limit',
       limits.torque * share,
-      `${newtons(limits.driveForce)} at the rear wheel, limited by ${limits.governedBy}; ${full} would give ${newtons(limits.engineForce)}.`,
+      `${newtons(limits.driveForce)} at the rear wheel, limited by ${GOVERNS[limits.governedBy]}${endsEarlier ? `; ${full} would give ${newtons(limits.engineForce)}` : `: ${full}`}.`,
     ),
     make(
       'chain-pull',
       'largest chain pull',
       limits.torque,
-      `${full}, the wheel held by an obstacle: ${newtons(limits.engineForce)} at the rear wheel, though on the level ${limits.governedBy} ends it at ${newtons(limits.driveForce)}.`,
+      `${full}, the wheel held by an obstacle: ${newtons(limits.engineForce)} at the rear wheel${endsEarlier ? `, though on the level ${GOVERNS[limits.governedBy]} ends it at ${newtons(limits.driveForce)}` : ''}.`,
     ),
   ];
 }
