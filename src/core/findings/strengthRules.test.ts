@@ -54,6 +54,25 @@ describe('strength', () => {
     expect(thread('25 mm').map(({ severity }) => severity)).toEqual(['caution']);
   });
 
+  test('a chain over its rating of wear: a note, below a quarter of its power a caution, never among the worst', () => {
+    const build = readBuild(readFileSync('demo/heavy.build.json', 'utf8'));
+    if (!build.ok) throw new Error('the demo does not read');
+    const strength = strengthOf(solve(build.value));
+    const rated = (value: number) =>
+      strengthFindings({
+        ...strength,
+        rows: strength.rows.map((row) =>
+          row.check === 'chainPower' ? { ...row, value, utilization: 1 / value } : row,
+        ),
+      }).filter(({ id }) => id.startsWith('strength.chainPower'));
+    expect(new Set(rated(0.5).map(({ severity }) => severity))).toEqual(new Set(['note']));
+    expect(new Set(rated(0.24).map(({ severity }) => severity))).toEqual(new Set(['caution']));
+    expect(rated(0.24)[0]!.why).toMatch(/15 000 hours at full power, not what breaks/);
+    const overAnyWear = strength.rows.filter((row) => row.check === 'chainPower' && row.utilization > 1);
+    expect(overAnyWear.length).toBeGreaterThan(0);
+    expect(strength.worst.map(({ check }) => check)).not.toContain('chainPower');
+  });
+
   test('a hub whose bearings wear out early is told what to do', () => {
     const [hub] = findingsOf({ loads: { bearingLife: 30_000 } }).filter(
       ({ id }) => id === 'strength.wheelBearingLife:rearAxle',

@@ -3,6 +3,7 @@ import { derived, practice } from '../quantity/index.ts';
 import {
   type Check,
   comparisonOf,
+  isWear,
   type Remedy,
   type Strength,
   type UtilizationRow,
@@ -61,11 +62,14 @@ function rowFinding(row: UtilizationRow, strength: Strength): Finding {
 /** Stresses whose limit is yield over the factor asked for. */
 const AGAINST_YIELD: readonly Check[] = ['vonMises', 'shaftStress', 'axleBending', 'plateStress'];
 
-/** What wears sooner and does not let go: ratings for thousands of hours of full power, a bearing without its clearance. */
-const WEARS: readonly Check[] = ['chainPower', 'chainPressure', 'seatClearance'];
+/** A chain rated for less than this share of its power is worn in a season: more than good to know (practice). */
+const WORN_SOON = 0.25;
 
-const severityOf = ({ check }: UtilizationRow, isBeyondYield: boolean): Finding['severity'] =>
-  WEARS.includes(check) ? 'note' : isBeyondYield ? 'stop' : 'caution';
+/** What wears sooner and does not let go is good to know, unless it is far over its rating. */
+function severityOf(row: UtilizationRow, isBeyondYield: boolean): Finding['severity'] {
+  if (isWear(row)) return row.check === 'chainPower' && row.value < WORN_SOON ? 'caution' : 'note';
+  return isBeyondYield ? 'stop' : 'caution';
+}
 
 /** A fit, told to a tenth of a micrometer [m]. */
 const SMALL_LENGTH = 5e-4;

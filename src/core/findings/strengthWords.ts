@@ -37,7 +37,7 @@ export const WHY: Readonly<Record<Check, string>> = {
   seatClearance: 'A bearing pressed tight loses the play between its balls, runs hot and dies early.',
   chainTension: 'A chain that is pulled past its working tension stretches soon and may break.',
   chainPower:
-    'The rating is for 15 000 hours; over it the chain wears out sooner, by wear of pins or broken rollers.',
+    'The rating is a life of 15 000 hours at full power, not what breaks the chain: that is its tension. Over it pins wear and rollers crack sooner; below a quarter of the power look at the chain after the first rides (practice).',
   chainShock:
     'Grabbing clutch, lugging engine and jumps pull harder than torque alone; a chain that goes locks the wheel or whips.',
   chainPressure: 'Pins and bushings wear sooner than the table means; look at the chain often and oil it.',

@@ -31,7 +31,7 @@ export type {
 export { type FrameResults, solveBikeFrame } from './bike/checks/frameStrength.ts';
 export { lineStrengths } from './bike/checks/lineStrength.ts';
 export type { MemberBuckling } from './bike/checks/memberBuckling.ts';
-export { type Check, comparisonOf, type UtilizationRow } from './bike/checks/utilizationRow.ts';
+export { type Check, comparisonOf, isWear, type UtilizationRow } from './bike/checks/utilizationRow.ts';
 export type { WeldLife } from './bike/checks/weldLife.ts';
 export type { DutyShare, LoadAssumption, LoadSettings, SpectrumBlock } from './bike/loads/assumptions.ts';
 export { loadSettings } from './bike/loads/assumptions.ts';

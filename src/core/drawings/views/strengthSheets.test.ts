@@ -4,6 +4,7 @@ import { meetingTexts, outsideMargins, texts } from '../../../../tests/support/s
 import { smallBuild } from '../../../../tests/support/smallBuild.ts';
 import { printQuantity } from '../../quantity/index.ts';
 import {
+  isWear,
   movedText,
   type SlowStrength,
   type Strength,
@@ -67,6 +68,14 @@ describe.each(demoNames)('strength chapter of the %s demo', (name) => {
     for (const { utilization } of strength.remedies)
       expect(words).toContain(`${(100 * utilization).toFixed(0)} %`);
     for (const left of strength.notChecked) expect(words).toContain(left.split(/\s+/)[1]);
+  });
+
+  test('what is over a rating of wear is told apart from what breaks', () => {
+    const words = said(chapters.get('mm')!);
+    const wears = strength.rows.filter((row) => isWear(row) && row.utilization > 1);
+    expect(words.includes('Over a rating of wear')).toBe(wears.length > 0);
+    for (const { utilization } of wears)
+      expect(words).toContain(`${(100 * utilization).toFixed(0)} % of the rating used`);
   });
 
   test('a shaft is shown with and without an outboard bearing, and which of the two is tried', () => {

@@ -1,11 +1,12 @@
 import type { Figure } from '../../quantity/index.ts';
-import { comparisonOf, type UtilizationRow } from './checks/utilizationRow.ts';
+import { comparisonOf, isWear, type UtilizationRow } from './checks/utilizationRow.ts';
 import { type Remedy, triedRemedies } from './remedies.ts';
 import { type StrengthCore, type StrengthInput, strengthCore } from './strengthCore.ts';
 import { strengthFigures } from './strengthFigures.ts';
 
 /** Does it hold? Figures and comparisons; the verdicts are made of them by the findings. */
 export interface Strength extends StrengthCore {
+  /** The most used places of what can break, bend or slip; ratings of wear are among the rows only. */
   readonly worst: readonly UtilizationRow[];
   readonly remedies: readonly Remedy[];
   readonly figures: readonly Figure[];
@@ -42,13 +43,13 @@ export function strengthOf(input: StrengthInput): Strength {
   };
 }
 
-/** The highest rows, a mirrored pair counted once. */
+/** The highest rows, a mirrored pair counted once; a rating of wear says nothing of what breaks first. */
 function worstPlaces(rows: readonly UtilizationRow[]): readonly UtilizationRow[] {
   const seen = new Set<string>();
   return rows
     .filter((row) => {
       const key = comparisonOf(row);
-      if (seen.has(key)) return false;
+      if (isWear(row) || seen.has(key)) return false;
       seen.add(key);
       return true;
     })

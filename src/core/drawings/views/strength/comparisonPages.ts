@@ -11,10 +11,10 @@ import {
   lifeText,
   partText,
   percent,
-  percentCell,
   recast,
   sourceText,
   USED_WIDTH,
+  useCell,
   valueWidth,
 } from './strengthWords.ts';
 
@@ -66,7 +66,7 @@ function rowBlocks(context: DrawingContext, { rows, cases }: Strength): readonly
         row.quantity,
         comparedText(context, row.value, row),
         comparedText(context, row.limit, row),
-        percentCell(row.utilization),
+        useCell(row),
         sourceText(row.source),
       ]),
       size: 2.5,

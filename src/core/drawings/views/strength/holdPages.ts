@@ -1,5 +1,5 @@
 import { describeIssue } from '../../../quantity/index.ts';
-import type { Remedy, Strength } from '../../../strength/index.ts';
+import { isWear, type Remedy, type Strength } from '../../../strength/index.ts';
 import { type Block, type DraftSheet, flowPages } from '../../bookPages.ts';
 import { paper } from '../../paper.ts';
 import type { DrawingContext } from '../context.ts';
@@ -29,6 +29,7 @@ export function holdPages(context: DrawingContext, strength: Strength): readonly
     },
     ...flawBlocks(context, strength),
     ...worstBlocks(context, strength),
+    ...wearBlocks(context, strength),
     ...remedyBlocks(context, strength),
     ...assumptionBlocks(context, strength),
     { kind: 'heading', text: 'Not checked', level: 2 },
@@ -48,12 +49,13 @@ export function holdPages(context: DrawingContext, strength: Strength): readonly
 }
 
 function openingText({ rows, cases, settings, results }: Strength): string {
-  const over = rows.filter((row) => row.utilization > 1).length;
+  const over = rows.filter((row) => row.utilization > 1 && !isWear(row)).length;
+  const wears = overRating(rows).length;
   const frame = results
     ? 'Tubes, neck, fork and axles as beams, plates and engine as stiff bodies'
     : 'The frame could not be worked out; shafts and drives';
   const asked = `Asked for: yield ${settings.yieldFactor} times the stress of the largest load, endurance of shafts ${settings.fatigueFactor} times theirs.`;
-  return `${frame}, under ${cases.length} load cases; then welds, bolts, shafts, bearings, keys and chains: ${rows.length} comparisons, ${over} over their limit. ${asked}`;
+  return `${frame}, under ${cases.length} load cases; then welds, bolts, shafts, bearings, keys and chains: ${rows.length} comparisons, ${over} over their limit${wears > 0 ? `, and besides ${wears} over a rating of wear` : ''}. ${asked}`;
 }
 
 function flawBlocks(context: DrawingContext, { flaws, issues }: Strength): readonly Block[] {
@@ -104,6 +106,32 @@ function worstBlocks(context: DrawingContext, { worst, cases }: Strength): reado
       text: 'Of a mirrored pair the worse side is listed. Where the limit is a least, such as a fatigue factor or a life, the percentage is limit over value.',
       size: 2.6,
       tone: 'muted',
+    },
+  ];
+}
+
+const overRating = (rows: Strength['rows']): Strength['rows'] =>
+  rows.filter((row) => isWear(row) && row.utilization > 1);
+
+/** What only wears sooner, apart from what breaks. */
+function wearBlocks(context: DrawingContext, { rows }: Strength): readonly Block[] {
+  const over = overRating(rows);
+  if (over.length === 0) return [];
+  return [
+    { kind: 'heading', text: 'Over a rating of wear', level: 2 },
+    {
+      kind: 'paragraph',
+      text: 'Such a rating is a life, as 15 000 hours at full power for the power of a chain. Over it parts wear out sooner; it does not tell what breaks, so these are not among the places above.',
+      size: 2.8,
+    },
+    {
+      kind: 'list',
+      marker: 'bullet',
+      items: over.map(
+        (row) =>
+          `${partText(row.part)}, ${recast(context, row.where)}: ${row.quantity} ${comparedText(context, row.value, row)} against ${comparedText(context, row.limit, row)}, ${percent(row.utilization)} of the rating used`,
+      ),
+      size: 2.8,
     },
   ];
 }

@@ -7,7 +7,7 @@ import {
   type QuantityKind,
   type SourceRef,
 } from '../../../quantity/index.ts';
-import type { LoadCase, UtilizationRow } from '../../../strength/index.ts';
+import { isWear, type LoadCase, type UtilizationRow } from '../../../strength/index.ts';
 import type { TableCell } from '../../table.ts';
 import { type DrawingContext, inLine, words } from '../context.ts';
 import { printed } from '../rideWords.ts';
@@ -35,6 +35,10 @@ export const percent = (share: number): string => `${(100 * share).toFixed(0)} %
 /** A share as a cell; over 100 % it is what the reader should see first. */
 export const percentCell = (share: number): TableCell =>
   share > 1 ? { text: percent(share), weight: 'bold', tone: 'accent' } : percent(share);
+
+/** What is over a rating of wear is told as that, and not in the color of what breaks. */
+export const useCell = (row: UtilizationRow): TableCell =>
+  isWear(row) && row.utilization > 1 ? `${percent(row.utilization)} wears` : percentCell(row.utilization);
 
 /** `common practice: height of a curb`. */
 export const sourceText = ({ key, where }: SourceRef): string => `${SOURCE_WORDS[key] ?? key}: ${where}`;

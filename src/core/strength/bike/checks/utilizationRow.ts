@@ -67,3 +67,9 @@ export interface UtilizationRow {
 /** The same check of a part and of its mirror image is one comparison, wherever on them it is worst. */
 export const comparisonOf = ({ part, check }: Pick<UtilizationRow, 'part' | 'check'>): string =>
   `${originalName(part)} ${check}`;
+
+/** Ratings of wear, for thousands of hours of full power, and the play of a bearing: what is over them wears sooner. */
+const WEARS: readonly Check[] = ['chainPower', 'chainPressure', 'seatClearance'];
+
+/** Whether going over this limit shortens life by wear, and does not by itself break, bend or let go. */
+export const isWear = ({ check }: Pick<UtilizationRow, 'check'>): boolean => WEARS.includes(check);
