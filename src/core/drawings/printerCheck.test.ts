@@ -26,6 +26,8 @@ describe('three prints', () => {
     expect(second.across).toBeCloseTo(0.996, 9);
     expect(second.error).toBeCloseTo(-0.65, 2);
     expect(second.text).toContain('0.65 mm short');
+    // The same words stand on the sheets that are corrected: nothing may ask to print them anew.
+    expect(second.text).not.toMatch(/print a/i);
     expect(correctionOf(second).across).toBeCloseTo(1 / 0.996, 12);
   });
 

@@ -69,7 +69,7 @@ export function judgePrinter(reading: PrinterReading): Outcome<PrinterVerdict> {
   return good({
     ...base,
     verdict: 'compensate',
-    text: `${found}: ${effect}. Print a sheet compensated for this printer and measure its bars again.`,
+    text: `${found}: uncorrected, ${effect}. Measure the bars of a corrected sheet again.`,
   });
 }
 

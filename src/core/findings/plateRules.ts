@@ -17,7 +17,7 @@ const TEXT: Readonly<Record<PlateFlaw['rule'], RuleText<PlateFlaw>>> = {
   'breaks-into-old-hole': {
     bound: 'min',
     what: (f) =>
-      `${features(f)} break into each other: ${sayLength(f.value)} between them, wanted ${sayLength(f.limit)}`,
+      `${features(f)} break into each other: their centers are ${sayLength(f.value)} apart, wanted at least ${sayLength(f.limit)}`,
     why: 'A drill wanders into the old hole and the bolt has no seat.',
   },
   'hole-too-small': {

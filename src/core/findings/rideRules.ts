@@ -1,5 +1,5 @@
 import { practice } from '../quantity/index.ts';
-import type { ClutchAnswers, GearingRow, Riding, Stop } from '../ride/index.ts';
+import { type ClutchAnswers, contactName, type GearingRow, type Riding, type Stop } from '../ride/index.ts';
 import type { Finding } from './finding.ts';
 import { say, sayLength, sayList } from './words.ts';
 
@@ -164,16 +164,17 @@ function brakeFindings(riding: Riding): Finding[] {
 function leanFindings(riding: Riding): Finding[] {
   const first = riding.leans[0];
   if (!first || first.lean >= LEAST_LEAN) return [];
-  const same = riding.leans
+  const low = riding.leans
     .filter((one) => one.lean < LEAST_LEAN)
-    .map((one) => `${one.part} ${say(one.lean, 'angle')}`);
+    .map((one) => `${contactName(one.part)} ${say(one.lean, 'angle')}`);
+  const same = [...new Set(low)];
   return [
     {
       id: 'ride.lean',
       severity: 'caution',
       question: 'ride',
       part: first.part,
-      what: `In a lean to the ${first.side} ${first.part} touches first, at ${say(first.lean, 'angle')}; under ${say(LEAST_LEAN, 'angle')}: ${sayList(same.slice(0, 5))}.`,
+      what: `In a lean to the ${first.side} the ${contactName(first.part)} touches first, at ${say(first.lean, 'angle')}; under ${say(LEAST_LEAN, 'angle')}: ${sayList(same.slice(0, 5))}.`,
       value: first.lean,
       limit: LEAST_LEAN,
       margin: first.lean - LEAST_LEAN,

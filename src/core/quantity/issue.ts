@@ -99,4 +99,7 @@ function describeRange({ min, max, above, unit }: Extract<Issue, { code: 'out-of
 }
 
 const measured = (value: number | string, unit: string): string =>
-  unit === '' ? `${value}` : `${value} ${unit}`;
+  unit === '' ? `${value}` : `${value} ${/(?:^| )1$/.test(`${value}`) ? singular(unit) : unit}`;
+
+/** Units of measure stand as they are; words lose their s. */
+const singular = (unit: string): string => (/^[a-z]{4,}s$/.test(unit) ? unit.slice(0, -1) : unit);

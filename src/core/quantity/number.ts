@@ -1,8 +1,8 @@
 /**
- * A number as written: whole with fraction (`8 3/16`, `8-3/16`), fraction, or decimal.
+ * A number as written: whole with fraction (`8 3/16`, `8-3/16`, but not `8 -3/16`, which may mean less), fraction, or decimal.
  * The sign stands apart. Built for use inside larger patterns: exactly one capturing group.
  */
-export const NUMBER = String.raw`(\d+(?: | ?- ?)\d+ ?\/ ?\d+|\d+ ?\/ ?\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)`;
+export const NUMBER = String.raw`(\d+(?: | - |- ?)\d+ ?\/ ?\d+|\d+ ?\/ ?\d+|(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)`;
 
 /** No measure of the shop needs more; anything beyond is a slip of the hand or an attack. */
 const LARGEST_EXPONENT = 9;
@@ -17,7 +17,7 @@ export type NumberFault =
 
 /** Value of a text that {@link NUMBER} matches, or what is wrong with it. */
 export function readNumber(text: string): number | NumberFault {
-  const fraction = /^(?:(\d+)(?: | ?- ?))?(\d+) ?\/ ?(\d+)$/.exec(text);
+  const fraction = /^(?:(\d+)(?: | - |- ?))?(\d+) ?\/ ?(\d+)$/.exec(text);
   if (fraction)
     return readFraction(Number(fraction[1] ?? '0'), Number(fraction[2]), Number(fraction[3]), !!fraction[1]);
   const exponent = /[eE]([+-]?\d+)$/.exec(text)?.[1];

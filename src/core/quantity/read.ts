@@ -29,6 +29,8 @@ export function readQuantity(text: string, kind: QuantityKind, options: ReadOpti
   const plain = plainText(trimmed);
   const comma = decimalComma(trimmed, plain, kind);
   if (comma) return comma;
+  if (LOOSE_MINUS.test(plain))
+    return unreadable(trimmed, kind, 'with its fraction after a space or a hyphen', loosened(plain));
   const remainder = readInchRemainder(plain, kind);
   if (remainder) return remainder;
   const sign = /^[+-] ?/.exec(plain)?.[0] ?? '';
@@ -56,6 +58,8 @@ const INCH_REMAINDER = new RegExp(`^(-?)${NUMBER} in ([+-]) (0?\\.\\d+)$`);
 const DEGREES = new RegExp(`^${NUMBER} ?(?:°|deg) ?${NUMBER} ?'(?: ?${NUMBER} ?")?$`);
 const RATIO = new RegExp(`^${NUMBER} ?: ?${NUMBER}$`);
 const PLAIN = new RegExp(`^${NUMBER} ?(.*)$`);
+/** `8 -3/16`: eight and, or eight less? */
+const LOOSE_MINUS = /\d -(?=\d+ ?\/)/;
 const GAUGE = /^(\d+) ?-? ?(gauge|gage|ga|bwg|msg)\b\.? ?(.*)$/i;
 
 /** Forms beyond "number and unit", by kind; the first that recognizes a text answers. */
@@ -103,11 +107,21 @@ function readFeetInches(text: string): Outcome<number> | undefined {
   if (!match) return undefined;
   // `5'3` is common; `5 ft 3` without a second unit is not clear.
   if (match[3] === undefined && !text.includes("'")) return undefined;
+  const [feet, over] = [readNumber(match[1]!), readNumber(match[2]!)];
+  if (typeof over === 'number' && over >= 12) return unreadable(text, 'length', ...carried(feet, over));
   return sum(text, 'length', 'in', [
     [match[1]!, 12],
     [match[2]!, 1],
   ]);
 }
+
+/** `5'13"` is a slip for 5'3" or 5'1 3/8"; whoever means 73 inches can write the carried form. */
+const carried = (feet: number | string, over: number): readonly [wanted: string, example?: string] =>
+  typeof feet === 'number' && Number.isInteger(feet) && Number.isInteger(over)
+    ? ['with inches below 12 after feet', `${feet + Math.floor(over / 12)}'${over % 12}"`]
+    : ['with inches below 12 after feet'];
+
+const loosened = (plain: string): string => plain.replace(LOOSE_MINUS, (found) => found.replace(' -', ' '));
 
 /** What the printer writes with its `remainder` option; each term has its own sign: `-8 7/16 in - 0.004`. */
 function readInchRemainder(text: string, kind: QuantityKind): Outcome<number> | undefined {

@@ -147,7 +147,7 @@ describe('other issues', () => {
     [{ ...good, tilt: 11 }, ['tilt: found 11, wanted at most 10']],
     [{ ...good, tilt: -1 }, ['tilt: found -1, wanted at least 0']],
     [{ ...good, turns: 0 }, ['turns: found 0, wanted more than 0']],
-    [{ ...good, list: [] }, ['list: found 0 items, wanted at least 1 items']],
+    [{ ...good, list: [] }, ['list: found 0 items, wanted at least 1 item']],
     [{ ...good, name: 'x'.repeat(30) }, ['name: found 30 characters, at most 20 characters are taken']],
     [
       { ...good, point: '3 mn' },
@@ -155,7 +155,7 @@ describe('other issues', () => {
     ],
     [{ ...good, point: { along: 1 } }, ['point.up: missing; wanted a length, for example 12 mm or 1 1/2 in']],
     [{ ...good, point: true }, ['point: found true, wanted another form']],
-    [{ ...good, size: [1] }, ['size: found 1 items, wanted at least 2 items']],
+    [{ ...good, size: [1] }, ['size: found 1 item, wanted at least 2 items']],
     [
       { ...good, size: ['1 in', '2'] },
       ['size[1]: found "2", wanted a length with its unit, for example 2 mm or 2 in'],
@@ -167,7 +167,7 @@ describe('other issues', () => {
     [{ ...good, note: 'A' }, ['note: found the text "A", wanted a text: one digit']],
     [{ ...good, day: 'A' }, ['day: found the text "A", wanted a text of the form date']],
     [{ ...good, named: { 'A B': 1 } }, ['named."A B": found the name "A B", wanted a name in small letters']],
-    [{ ...good, named: { a: 1 } }, ['named.a: found 1 characters, wanted at least 2 characters']],
+    [{ ...good, named: { a: 1 } }, ['named.a: found 1 character, wanted at least 2 characters']],
     [[], ['the file: found a list, wanted an object { … }']],
     [null, ['the file: found null, wanted an object { … }']],
     [undefined, ['the file: missing; wanted an object { … }']],

@@ -68,6 +68,7 @@ export {
   launchesToBlue,
   STEEL_HEAT_CAPACITY,
 } from './clutchUse.ts';
+export { contactName } from './contactName.ts';
 export {
   type BeltShift,
   type Drive,

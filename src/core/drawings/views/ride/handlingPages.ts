@@ -1,5 +1,5 @@
 import { originalName } from '../../../build/index.ts';
-import { type HandlingChange, type Riding, WHIPPLE_LIMITS } from '../../../ride/index.ts';
+import { contactName, type HandlingChange, type Riding, WHIPPLE_LIMITS } from '../../../ride/index.ts';
 import { type Block, type DraftSheet, flowPages } from '../../bookPages.ts';
 import { paper } from '../../paper.ts';
 import { type DrawingContext, degreesText, inLine, words } from '../context.ts';
@@ -129,15 +129,6 @@ function limitTable(context: DrawingContext, { turning, locks }: Riding): Block 
         : []),
     ],
   };
-}
-
-/** `drives.final.to` is the driven sprocket of the drive that the build file calls `final`. */
-function contactName(part: string): string {
-  const [group, name = '', end] = part.split('.');
-  if (group === 'drives') return `${end === 'from' ? 'driver' : 'driven'} sprocket of ${words(name)}`;
-  if (group === 'stacks') return `end of ${words(name)}`;
-  if (group === 'brakes') return `${words(name)} brake`;
-  return words(name === '' ? part : name);
 }
 
 /** What touches first, the lowest lean first; of a part that touches alike on both sides one row. */
