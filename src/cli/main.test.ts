@@ -105,7 +105,7 @@ describe('check', () => {
     expect(code).toBe(EXIT.stops);
     expect(err).toBe('');
     expect(out.indexOf('STOP')).toBeLessThan(out.indexOf('NOTE'));
-    expect(out).toContain('is 25.4 mm (1 in), limit 1.0 mm (3/64 in)');
+    expect(out).toContain('is 25.4 mm (1 in), limit 1.0 mm (0.039 in)');
     expect(out).toContain('do: make the spacer longer');
     expect(out.trimEnd().endsWith('1 stop, 0 caution, 1 note')).toBe(true);
   });
