@@ -55,7 +55,7 @@ function openingText({ rows, cases, settings, results }: Strength): string {
     ? 'Tubes, neck, fork and axles as beams, plates and engine as stiff bodies'
     : 'The frame could not be worked out; shafts and drives';
   const asked = `Asked for: yield ${settings.yieldFactor} times the stress of the largest load, endurance of shafts ${settings.fatigueFactor} times theirs.`;
-  return `${frame}, under ${cases.length} load cases; then welds, bolts, shafts, bearings, keys and chains: ${rows.length} comparisons, ${over} over their limit${wears > 0 ? `, and besides ${wears} over a rating of wear` : ''}. ${asked}`;
+  return `${frame}, under ${cases.length} load cases; then plates in bending, walls of tubes, welds, bolts, shafts, bearings, keys, chains and belts: ${rows.length} comparisons, ${over} over their limit${wears > 0 ? `, and besides ${wears} over a rating of wear` : ''}. ${asked}`;
 }
 
 function flawBlocks(context: DrawingContext, { flaws, issues }: Strength): readonly Block[] {
@@ -139,7 +139,7 @@ function wearBlocks(context: DrawingContext, { rows }: Strength): readonly Block
 function remedyBlocks(context: DrawingContext, { remedies, rows }: Strength): readonly Block[] {
   const heading: Block = { kind: 'heading', text: 'Remedies that were tried', level: 2 };
   if (remedies.length === 0)
-    return rows.some((row) => row.utilization > 1)
+    return rows.some((row) => row.utilization > 1 && !isWear(row))
       ? [
           heading,
           {
