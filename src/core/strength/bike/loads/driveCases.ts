@@ -50,6 +50,7 @@ function drivenBy(input: CasesInput, whole: Whole, torque: number): Pick<Draft, 
   const pulls = drivePulls(build, bike, driveline, torque);
   const push = (pulls.at(-1)?.torqueOut ?? 0) / bike.layout.fitted.rear.radius;
   const { weight, wheelbase: p, ahead: b, height: h } = whole;
+  // A front wheel that lifts carries nothing; what turns the bike up then is balanced by its inertia.
   const frontLoad = Math.max(0, (weight * b - h * push) / p);
   return {
     applied: [

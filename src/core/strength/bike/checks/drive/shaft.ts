@@ -27,7 +27,8 @@ export function shaftOf(
   const speed = shaftSpeed(input, model.id);
   const masses = model.stack.items
     .filter(({ kind }) => kind === 'sprocket' || kind === 'sheave' || kind === 'disc')
-    .map((item) => ({ at: ((item.left + item.right) / 2) as Length, mass: itemMass(item) as Mass }));
+    .map((item) => ({ at: ((item.left + item.right) / 2) as Length, mass: itemMass(item) as Mass }))
+    .filter(({ mass }) => mass > 0);
   const critical = criticalSpeed(model.shaft, STEEL_DENSITY as Density, masses);
   const outboard = compareOutboard(input, model, solution);
   const misalignment = misalignmentOf(model);
@@ -47,10 +48,9 @@ export function shaftOf(
   ];
 }
 
-/** A turned disc of steel, half of it cut away. */
+/** A turned disc of steel, half of it cut away [kg]; one without a body, as a plane alone, comes to nothing. @source practice */
 const itemMass = (item: {
   readonly outside: number;
   readonly bore: number;
   readonly length: number;
-}): number =>
-  Math.max(1e-3, 0.5 * STEEL_DENSITY * (Math.PI / 4) * (item.outside ** 2 - item.bore ** 2) * item.length);
+}): number => 0.5 * STEEL_DENSITY * (Math.PI / 4) * (item.outside ** 2 - item.bore ** 2) * item.length;
